@@ -1,0 +1,59 @@
+// The smallest values of a scenario: whole minutes, degrees, names, clock times. Every other schema is built of these.
+import { z } from 'zod';
+
+/** The longest day a scenario may plan, in minutes: three days and nights, bounds included. */
+export const MAX_DAY_MINUTES = 4320;
+
+const RANGE_SAYS = 'the first number must not be larger than the second';
+
+/** A name used to refer to a thing: letters, digits, dot, dash, underscore; 1 to 60 characters. */
+export const idText = z
+  .string()
+  .regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,59}$/, 'use letters, digits, dots, dashes and underscores, at most 60')
+  .refine((id) => !['__proto__', 'constructor', 'prototype'].includes(id), 'this word is reserved');
+
+/** Text for people: 1 to 120 characters, no control characters. */
+export const nameText = z
+  .string()
+  .min(1)
+  .max(120)
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: refusing control characters is the point.
+  .regex(/^[^\u0000-\u001f\u007f]*$/, 'leave out control characters');
+
+/** A local clock time on the scenario's date: "05:30", "-1d 21:30" (the evening before), "+1d 02:00". */
+export const clockText = z
+  .string()
+  .regex(/^(?:[+-][0-7]d )?(?:[01]\d|2[0-3]):[0-5]\d$/, 'write a time as "05:30", or "-1d 21:30" for the day before');
+
+/** Whole minutes, 0 to 4320 included. */
+export const wholeMinutes = z.int().min(0).max(MAX_DAY_MINUTES);
+
+/** Whole minutes, 1 to 4320 included. */
+export const someMinutes = z.int().min(1).max(MAX_DAY_MINUTES);
+
+/** Whole minutes, or a range [at least, at most], both included. */
+export const minutesOrRange = z.union([
+  wholeMinutes,
+  z.tuple([wholeMinutes, wholeMinutes]).refine(([low, high]) => low <= high, RANGE_SAYS),
+]);
+
+/** Whole minutes of at least one, or a range of such. */
+export const someMinutesOrRange = z.union([
+  someMinutes,
+  z.tuple([someMinutes, someMinutes]).refine(([low, high]) => low <= high, RANGE_SAYS),
+]);
+
+/** Degrees Celsius, -40 to 500 included. */
+export const celsius = z.number().min(-40).max(500);
+
+/** Degrees Celsius, or a range [at least, at most], both included. */
+export const celsiusOrRange = z.union([celsius, z.tuple([celsius, celsius]).refine(([low, high]) => low <= high, RANGE_SAYS)]);
+
+export type MinutesOrRange = z.infer<typeof minutesOrRange>;
+export type CelsiusOrRange = z.infer<typeof celsiusOrRange>;
+export type Range = { readonly min: number; readonly max: number };
+
+/** Reads a number or a [min, max] pair as a range; a number n is the range n to n. */
+export function rangeOf(value: number | readonly [number, number]): Range {
+  return typeof value === 'number' ? { min: value, max: value } : { min: value[0], max: value[1] };
+}
