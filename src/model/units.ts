@@ -4,12 +4,14 @@ import { z } from 'zod';
 /** The longest day a scenario may plan, in minutes: three days and nights, bounds included. */
 export const MAX_DAY_MINUTES = 4320;
 
-const RANGE_SAYS = 'the first number must not be larger than the second';
+export const RANGE_SAYS = 'the first number must not be larger than the second';
+export const ID_PATTERN = /^[A-Za-z0-9][A-Za-z0-9._-]{0,59}$/;
+export const CLOCK_PATTERN = /^(?:[+-][0-7]d )?(?:[01]\d|2[0-3]):[0-5]\d$/;
 
 /** A name used to refer to a thing: letters, digits, dot, dash, underscore; 1 to 60 characters. */
 export const idText = z
   .string()
-  .regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,59}$/, 'use letters, digits, dots, dashes and underscores, at most 60')
+  .regex(ID_PATTERN, 'use letters, digits, dots, dashes and underscores, at most 60')
   .refine((id) => !['__proto__', 'constructor', 'prototype'].includes(id), 'this word is reserved');
 
 /** Text for people: 1 to 120 characters, no control characters. */
@@ -21,9 +23,7 @@ export const nameText = z
   .regex(/^[^\u0000-\u001f\u007f]*$/, 'leave out control characters');
 
 /** A local clock time on the scenario's date: "05:30", "-1d 21:30" (the evening before), "+1d 02:00". */
-export const clockText = z
-  .string()
-  .regex(/^(?:[+-][0-7]d )?(?:[01]\d|2[0-3]):[0-5]\d$/, 'write a time as "05:30", or "-1d 21:30" for the day before');
+export const clockText = z.string().regex(CLOCK_PATTERN, 'write a time as "05:30", or "-1d 21:30" for the day before');
 
 /** Whole minutes, 0 to 4320 included. */
 export const wholeMinutes = z.int().min(0).max(MAX_DAY_MINUTES);
