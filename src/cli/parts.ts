@@ -1,0 +1,47 @@
+// What the command is put together from. main.ts hands in the real parts; a test may hand in others.
+import type { Reading } from '../model/inputError.ts';
+import type { Plan, Score } from '../model/plan.ts';
+import type { Scenario } from '../model/scenario.ts';
+import type { WrittenPlan } from '../model/writtenPlan.ts';
+
+export type Progress = {
+  readonly seconds: number;
+  readonly cost: number;
+  readonly lowerBound: number;
+  readonly gap: number;
+  readonly plannedTrays: number;
+  readonly trays: number;
+  readonly rounds: number;
+};
+
+export type PlanningOptions = {
+  readonly seed?: number;
+  readonly effort?: number;
+  readonly seconds?: number;
+  readonly now: () => number;
+  readonly startedAtMs?: number;
+  readonly cancelled?: () => boolean;
+  readonly onProgress?: (progress: Progress) => void;
+  readonly pause?: () => Promise<void>;
+};
+
+export type Breach = {
+  readonly rule: string;
+  readonly says: string;
+  readonly doThis: string;
+  readonly taskIds: readonly string[];
+  readonly minute?: number;
+};
+
+export type Verdict = { readonly breaches: readonly Breach[]; readonly figures: Omit<Score, 'lowerBound' | 'gap'> };
+
+export type Parts = {
+  readonly readScenario: (text: string, fileName?: string) => Reading<Scenario>;
+  readonly readPlan: (text: string) => Reading<Plan>;
+  readonly readWrittenPlan: (text: string, scenario: Scenario) => Reading<WrittenPlan>;
+  readonly makePlan: (scenario: Scenario, options: PlanningOptions) => Promise<Plan>;
+  /** Rounds of search when the person sets no limit. */
+  readonly defaultEffort: number;
+  readonly judge: (scenario: Scenario, plan: WrittenPlan | Plan) => Verdict;
+  readonly drawPlan: (plan: Plan) => readonly string[];
+};

@@ -1,0 +1,21 @@
+// The real parts of the command. Loaded when a request is known to be good, so that help and usage errors come at once.
+import type { Parts } from './parts.ts';
+
+export async function realParts(): Promise<Parts> {
+  const [scenario, plan, planning, check, draw] = await Promise.all([
+    import('../read/readScenario.ts'),
+    import('../read/readPlan.ts'),
+    import('../planning.ts'),
+    import('../check/judge.ts'),
+    import('../draw/drawPlan.ts'),
+  ]);
+  return {
+    readScenario: scenario.readScenario,
+    readPlan: plan.readPlan,
+    readWrittenPlan: plan.readWrittenPlan,
+    makePlan: planning.makePlan,
+    defaultEffort: planning.DEFAULT_EFFORT,
+    judge: check.judge,
+    drawPlan: draw.drawPlan,
+  };
+}

@@ -1,0 +1,20 @@
+// What a person asked for on the command line, parsed and checked. Made by commandLine.ts, done by run.ts.
+
+export type PlanRequest = {
+  readonly do: 'plan';
+  readonly file: string;
+  readonly out?: string;
+  readonly svg?: string;
+  readonly json: boolean;
+  /** Seconds from the start of the process to the last written byte, above 0. */
+  readonly seconds?: number;
+  /** Rounds of search, 1 or more. */
+  readonly effort?: number;
+  readonly seed?: number;
+};
+
+export type CheckRequest = { readonly do: 'check'; readonly file: string; readonly plan: string; readonly json: boolean };
+
+export type DrawRequest = { readonly do: 'draw'; readonly plan: string; readonly out?: string; readonly svg?: string };
+
+export type Request = PlanRequest | CheckRequest | DrawRequest;

@@ -1,0 +1,47 @@
+// From words on the command line to an exit code. The one place where bad input and our own faults are told to people.
+import { BadInput } from './badInput.ts';
+import { checkingPlan } from './checkingPlan.ts';
+import { commandLine } from './commandLine.ts';
+import { drawingPlan } from './drawingPlan.ts';
+import { EXIT, type ExitCode } from './exitCodes.ts';
+import { inkFor } from './ink.ts';
+import { jsonText } from './jsonText.ts';
+import { makingPlan } from './makingPlan.ts';
+import type { Parts } from './parts.ts';
+import type { Request } from './request.ts';
+import { sayFault } from './sayFault.ts';
+import { sayInputErrors } from './sayInputErrors.ts';
+import type { Surroundings } from './surroundings.ts';
+import { version } from './version.ts';
+
+function doing(request: Request, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {
+  if (request.do === 'plan') return makingPlan(request, parts, surroundings);
+  if (request.do === 'check') return checkingPlan(request, parts, surroundings);
+  return drawingPlan(request, parts, surroundings);
+}
+
+async function done(request: Request, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {
+  const { out, err, isDebugging } = surroundings;
+  try {
+    return await doing(request, parts, surroundings);
+  } catch (error) {
+    if (!(error instanceof BadInput)) {
+      err.write(sayFault(error, version(), isDebugging));
+      return EXIT.ourFault;
+    }
+    // Whoever asked for JSON gets the same errors as data.
+    if (request.do !== 'draw' && request.json) out.write(jsonText({ errors: error.errors }));
+    err.write(sayInputErrors(error, inkFor(err.hasColours)));
+    return EXIT.badInput;
+  }
+}
+
+export async function run(words: readonly string[], parts: () => Promise<Parts>, surroundings: Surroundings): Promise<ExitCode> {
+  const request = commandLine(words, version(), surroundings);
+  const code = typeof request === 'number' ? request : await done(request, await parts(), surroundings);
+  const hasAllLeft = await surroundings.out.settled();
+  if (!hasAllLeft)
+    surroundings.err.write('Standard output could not be written in full. Write to a file instead, as with --out.\n');
+  await surroundings.err.settled();
+  return hasAllLeft || code > EXIT.notFine ? code : EXIT.badInput;
+}

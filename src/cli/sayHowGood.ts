@@ -1,0 +1,32 @@
+// How good a plan is: its price, the floor under any plan's price, and the argument for it. Part of the terminal summary.
+import type { Plan, Score } from '../model/plan.ts';
+
+function sayPrice(price: number): string {
+  return String(Math.round(price * 100) / 100);
+}
+
+/** How far the price may lie above the lowest possible, rounded up; undefined when the floor is 0 and says nothing. */
+export function percentAbove(score: Pick<Score, 'cost' | 'lowerBound'>): string | undefined {
+  if (score.lowerBound <= 0) return undefined;
+  return (Math.ceil(((score.cost - score.lowerBound) / score.lowerBound) * 1000 - 1e-9) / 10).toFixed(1);
+}
+
+function sayStopped(plan: Plan): string {
+  const seconds = plan.solver.seconds.toFixed(1);
+  if (plan.stopped === 'time') return `The search ended at its time limit, after ${seconds} s.`;
+  if (plan.stopped === 'effort') return `The search ended after ${plan.solver.effort} rounds, ${seconds} s.`;
+  return plan.stopped === 'cancelled' ? `The search was stopped after ${seconds} s; this is the best plan it had.` : '';
+}
+
+export function sayHowGood(plan: Plan): readonly string[] {
+  const { score, bound } = plan;
+  if (plan.stopped === 'proved') return [`Price ${sayPrice(score.cost)}, proved: no plan costs less. ${bound.says}`];
+  const above = percentAbove(score);
+  const distance =
+    above === undefined ? 'how far above the lowest possible is not known' : `at most ${above} % above the lowest possible`;
+  return [
+    `Price ${sayPrice(score.cost)}, ${distance}.`,
+    `No plan costs less than ${sayPrice(score.lowerBound)}: ${bound.says}`,
+    sayStopped(plan),
+  ];
+}
