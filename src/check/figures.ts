@@ -1,0 +1,70 @@
+// Recounts every figure of a plan from its tasks and set points: lateness, trays left out, makespan, changes, cost, orders.
+import { instantAt, minuteAt } from '../model/clock.ts';
+import type { PlanOrder } from '../model/plan.ts';
+import type { Figures } from './finding.ts';
+import { firstHandsOnMinute } from './hands.ts';
+import type { JudgedDay } from './judgedDay.ts';
+import { orderedTrays } from './orderedTrays.ts';
+import { type ServedOrder, serviceOf } from './service.ts';
+import { temperatureChanges } from './temperatureChanges.ts';
+
+/** Rounds to six decimals, as every price and gap is stated. */
+export function toSixDecimals(value: number): number {
+  return Math.round(value * 1e6) / 1e6;
+}
+
+/** Trays of each product that the orders need and the plan has not, by product id. */
+export function leftOutByProduct(day: JudgedDay): ReadonlyMap<string, number> {
+  const needed = orderedTrays(day.scenario, (text) => minuteAt(day.clock, text));
+  return new Map(
+    needed.map(({ productId, trays }) => {
+      const planned = day.trays.filter((tray) => tray.product.id === productId).length;
+      return [productId, Math.max(0, trays - planned)];
+    }),
+  );
+}
+
+/** All decks' temperature changes together. */
+function allTemperatureChanges(day: JudgedDay): number {
+  const firstBake = new Map<string, number>();
+  for (const { task } of day.tasks) {
+    if (task.step !== 'bake' || task.place?.kind !== 'deck') continue;
+    firstBake.set(task.place.id, Math.min(task.start, firstBake.get(task.place.id) ?? task.start));
+  }
+  return [...day.decks.values()].reduce((sum, { id, setPoints }) => sum + temperatureChanges(setPoints, firstBake.get(id)), 0);
+}
+
+function planOrder(day: JudgedDay, { order, dueMinute, readyMinute }: ServedOrder): PlanOrder {
+  return {
+    product: order.product,
+    pieces: order.pieces,
+    readyBy: instantAt(day.clock, dueMinute),
+    readyAt: readyMinute === null ? null : instantAt(day.clock, readyMinute),
+    lateMinutes: readyMinute === null ? null : Math.max(0, readyMinute - dueMinute),
+  };
+}
+
+export function figuresOf(day: JudgedDay): Figures {
+  const { goals } = day.scenario;
+  const service = serviceOf(day);
+  const lateTrayMinutes = service.trays.reduce((sum, tray) => sum + tray.lateMinutes, 0);
+  const leftOutTrays = [...leftOutByProduct(day).values()].reduce((sum, trays) => sum + trays, 0);
+  const finishMinute = service.trays.reduce((latest, tray) => Math.max(latest, tray.readyMinute), 0);
+  const changes = allTemperatureChanges(day);
+  const handsOnMinute = firstHandsOnMinute(day);
+  const makespan = goals.aim === 'start-late' ? finishMinute - handsOnMinute : finishMinute;
+  const cost =
+    goals.lateTrayMinute * lateTrayMinutes +
+    goals.leftOutTray * leftOutTrays +
+    goals.finishMinute * makespan +
+    goals.temperatureChange * changes;
+  return {
+    cost: toSixDecimals(cost),
+    lateTrayMinutes,
+    leftOutTrays,
+    finishMinute,
+    temperatureChanges: changes,
+    firstHandsOnMinute: handsOnMinute,
+    orders: service.orders.map((order) => planOrder(day, order)),
+  };
+}

@@ -1,0 +1,30 @@
+// What the judge hands out: breaches and recounted figures; and what a single rule hands to the judge.
+import type { PlanOrder } from '../model/plan.ts';
+import type { RuleCode } from '../model/rules.ts';
+import type { JudgedDay } from './judgedDay.ts';
+
+/** One place where a plan does not meet a rule, as the rule finds it. `minute` counts from the start of the day. */
+export type Finding = { readonly says: string; readonly taskIds: readonly string[]; readonly minute?: number };
+
+/** A rule at work: everything in the day that breaks it. */
+export type RuleCheck = (day: JudgedDay) => readonly Finding[];
+
+/** One place where a plan does not meet a rule: which rule, who, what, where, when, and what to do. */
+export type Breach = Finding & { readonly rule: RuleCode; readonly doThis: string };
+
+/** The figures of a plan, recounted from its tasks and set points alone. Minutes count from the start of the day. */
+export type Figures = {
+  /** Rounded to 6 decimals. */
+  readonly cost: number;
+  readonly lateTrayMinutes: number;
+  readonly leftOutTrays: number;
+  /** Makespan: the last ready minute; 0 when no tray is planned. */
+  readonly finishMinute: number;
+  readonly temperatureChanges: number;
+  /** First minute of hands-on work; 0 when there is none. */
+  readonly firstHandsOnMinute: number;
+  /** One for each order of the scenario, in its order. */
+  readonly orders: readonly PlanOrder[];
+};
+
+export type Verdict = { readonly breaches: readonly Breach[]; readonly figures: Figures };

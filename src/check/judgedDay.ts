@@ -1,0 +1,81 @@
+// A plan laid beside its scenario, as every rule reads it: trays and batches with each step's begin and end in minutes.
+import { type Clock, clockOf } from '../model/clock.ts';
+import type { Dough, Product, Scenario } from '../model/scenario.ts';
+import type { BatchStep, TrayStep } from '../model/steps.ts';
+import type { WrittenPlan } from '../model/writtenPlan.ts';
+import { type DeckDay, deckDays } from './deckDays.ts';
+import { type NamedTask, nameTasks } from './nameTasks.ts';
+import { type OvenLoad, ovenLoads, type PairedBake } from './ovenLoads.ts';
+import type { PairedStep } from './pairSteps.ts';
+import { plannedBatches, plannedTrays } from './plannedTrays.ts';
+
+/** A step a task does. Minutes from the start of the day. */
+export type StepRun = {
+  readonly step: BatchStep | TrayStep;
+  readonly named: NamedTask;
+  /** When the step begins to need its tray: the task's start; for a bake, when loading begins. */
+  readonly begins: number;
+  /** When the step is done: the task's end; for a bake, when unloading ends. */
+  readonly done: number;
+  /** Only on a bake. */
+  readonly load?: OvenLoad;
+};
+
+type Run = {
+  readonly id: string;
+  /** One for each step, in order; undefined where no task does it. */
+  readonly runs: readonly (StepRun | undefined)[];
+  readonly spare: readonly NamedTask[];
+};
+export type TrayRun = Run & { readonly product: Product; readonly batch: string | undefined };
+export type BatchRun = Run & { readonly dough: Dough; readonly trays: readonly TrayRun[] };
+
+export type JudgedDay = {
+  readonly scenario: Scenario;
+  readonly plan: WrittenPlan;
+  readonly clock: Clock;
+  readonly tasks: readonly NamedTask[];
+  readonly trays: readonly TrayRun[];
+  readonly batches: readonly BatchRun[];
+  /** The scenario's decks by oven/deck, each with its set point minute by minute. */
+  readonly decks: ReadonlyMap<string, DeckDay>;
+};
+
+function stepRun(
+  pair: PairedStep<BatchStep | TrayStep> | undefined,
+  loads: ReadonlyMap<NamedTask, OvenLoad>,
+): StepRun | undefined {
+  if (pair === undefined) return undefined;
+  const { step, named } = pair;
+  const load = loads.get(named);
+  const { start, end } = named.task;
+  if (load === undefined) return { step, named, begins: start, done: end };
+  return { step, named, begins: start - load.loadMinutes, done: end + load.unloadMinutes, load };
+}
+
+function pairedBake(pair: PairedStep<TrayStep> | undefined): readonly PairedBake[] {
+  return pair?.step.do === 'bake' ? [{ step: pair.step, named: pair.named }] : [];
+}
+
+export function judgedDayOf(scenario: Scenario, plan: WrittenPlan): JudgedDay {
+  const clock = clockOf(scenario);
+  const tasks = nameTasks(plan.tasks);
+  const decks = deckDays(scenario, plan, clock.minutes);
+  const planned = plannedTrays(scenario, plan, tasks);
+  const bakes = planned.flatMap((tray) => tray.paired.flatMap(pairedBake));
+  const loads = ovenLoads(bakes, (deckId) => decks.get(deckId)?.oven.loading === 'together');
+  const trayById = new Map(
+    planned.map(({ id, product, batch, paired, spare }) => {
+      const tray: TrayRun = { id, product, batch, runs: paired.map((pair) => stepRun(pair, loads)), spare };
+      return [id, tray];
+    }),
+  );
+  const batches = plannedBatches(scenario, plan, tasks, planned).map(({ id, dough, trays, paired, spare }) => ({
+    id,
+    dough,
+    trays: trays.flatMap((tray) => trayById.get(tray.id) ?? []),
+    runs: paired.map((pair) => stepRun(pair, loads)),
+    spare,
+  }));
+  return { scenario, plan, clock, tasks, trays: [...trayById.values()], batches, decks };
+}
