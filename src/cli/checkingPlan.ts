@@ -1,13 +1,15 @@
 // `ovenward check`: reads a scenario and a plan, has the plan judged, tells every breach.
+import type { Breach, Verdict } from '../check/finding.ts';
+import { sayMinute } from '../check/sayMinute.ts';
 import { type Clock, clockOf } from '../model/clock.ts';
 import { BadInput, mustRead } from './badInput.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import { type Ink, inkFor } from './ink.ts';
 import { jsonText } from './jsonText.ts';
-import type { Breach, Parts, Verdict } from './parts.ts';
+import type { Parts } from './parts.ts';
 import { readText } from './readText.ts';
 import type { CheckRequest } from './request.ts';
-import { sayMinutes, sayTime } from './sayTime.ts';
+import { sayMinutes } from './sayTime.ts';
 import type { Surroundings } from './surroundings.ts';
 
 /** Most tasks named beside one breach; the rest are counted. */
@@ -19,14 +21,14 @@ function sayTasks(taskIds: readonly string[]): string {
 }
 
 function sayBreach(breach: Breach, clock: Clock, ink: Ink): string {
-  const time = breach.minute === undefined ? '' : `${sayTime(clock, breach.minute)}  `;
+  const time = breach.minute === undefined ? '' : `${sayMinute(clock, breach.minute)}  `;
   const tasks = breach.taskIds.length === 0 ? '' : `\n  ${ink.quiet(sayTasks(breach.taskIds))}`;
   return `${time}${ink.bad(breach.rule)}  ${breach.says} / ${breach.doThis}${tasks}\n`;
 }
 
 function sayFigures({ figures }: Verdict, clock: Clock): string {
   return [
-    `Recounted: price ${figures.cost}, start ${sayTime(clock, figures.firstHandsOnMinute)}, last ready ${sayTime(clock, figures.finishMinute)},`,
+    `Recounted: price ${figures.cost}, start ${sayMinute(clock, figures.firstHandsOnMinute)}, last ready ${sayMinute(clock, figures.finishMinute)},`,
     `${figures.leftOutTrays} trays left out, trays late by ${sayMinutes(figures.lateTrayMinutes)} in all,`,
     `${figures.temperatureChanges} temperature changes.\n`,
   ].join(' ');

@@ -1,6 +1,7 @@
 // What the command is put together from. main.ts hands in the real parts; a test may hand in others.
+import type { Verdict } from '../check/finding.ts';
 import type { Reading } from '../model/inputError.ts';
-import type { Plan, Score } from '../model/plan.ts';
+import type { Plan } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { WrittenPlan } from '../model/writtenPlan.ts';
 
@@ -25,16 +26,6 @@ export type PlanningOptions = {
   readonly pause?: () => Promise<void>;
 };
 
-export type Breach = {
-  readonly rule: string;
-  readonly says: string;
-  readonly doThis: string;
-  readonly taskIds: readonly string[];
-  readonly minute?: number;
-};
-
-export type Verdict = { readonly breaches: readonly Breach[]; readonly figures: Omit<Score, 'lowerBound' | 'gap'> };
-
 export type Parts = {
   readonly readScenario: (text: string, fileName?: string) => Reading<Scenario>;
   readonly readPlan: (text: string) => Reading<Plan>;
@@ -42,6 +33,6 @@ export type Parts = {
   readonly makePlan: (scenario: Scenario, options: PlanningOptions) => Promise<Plan>;
   /** Rounds of search when the person sets no limit. */
   readonly defaultEffort: number;
-  readonly judge: (scenario: Scenario, plan: WrittenPlan | Plan) => Verdict;
+  readonly judge: (scenario: Scenario, plan: WrittenPlan) => Verdict;
   readonly drawPlan: (plan: Plan) => readonly string[];
 };

@@ -1,5 +1,5 @@
 // Each deck's heat through the day. Part of the terminal summary.
-import { clockOfPlan } from '../model/clock.ts';
+import { dayClockOf } from '../draw/dayClock.ts';
 import type { Plan, SetPoint, Task } from '../model/plan.ts';
 import { columns } from './columns.ts';
 import { sayTime } from './sayTime.ts';
@@ -20,7 +20,7 @@ function sayChanges(count: number): string {
 }
 
 export function sayDecks(plan: Plan): readonly string[] {
-  const clock = clockOfPlan(plan);
+  const clock = dayClockOf(plan);
   const rows = plan.bakehouse.decks.map((deck) => {
     const bakes = plan.tasks.filter((task) => task.step === 'bake' && task.place?.id === deck.id);
     const setPoints = plan.decks.find(({ id }) => id === deck.id)?.setPoints ?? [];

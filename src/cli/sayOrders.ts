@@ -1,9 +1,9 @@
 // When each order is ready, lateness in words. Part of the terminal summary.
-import { clockOfPlan } from '../model/clock.ts';
+import { dayClockOf } from '../draw/dayClock.ts';
 import type { Plan, PlanOrder } from '../model/plan.ts';
 import { columns } from './columns.ts';
 import type { Ink } from './ink.ts';
-import { minuteOf, sayMinutes, sayTime } from './sayTime.ts';
+import { sayMinutes, sayTime } from './sayTime.ts';
 
 /** Most orders listed one by one; a screen holds no more beside the rest. */
 const MAX_ROWS = 16;
@@ -17,11 +17,12 @@ function howLate(order: PlanOrder): string {
   return isFine(order) ? '' : `${sayMinutes(order.lateMinutes ?? 0)} late`;
 }
 
-/** Orders in trouble first when not all of them fit; otherwise in the order of their times. */
-function listed(orders: readonly PlanOrder[]): readonly PlanOrder[] {
-  const kept =
-    orders.length <= MAX_ROWS ? orders : [...orders].sort((a, b) => Number(isFine(a)) - Number(isFine(b))).slice(0, MAX_ROWS);
-  return [...kept].sort((a, b) => Date.parse(a.readyBy) - Date.parse(b.readyBy) || a.product.localeCompare(b.product, 'en'));
+/** The orders to list, in the order of their times, and the rest; those in trouble are listed first when not all fit. */
+function parted(orders: readonly PlanOrder[]): { readonly shown: readonly PlanOrder[]; readonly rest: readonly PlanOrder[] } {
+  const ranked = orders.length <= MAX_ROWS ? orders : [...orders].sort((a, b) => Number(isFine(a)) - Number(isFine(b)));
+  const shown = ranked.slice(0, MAX_ROWS);
+  shown.sort((a, b) => Date.parse(a.readyBy) - Date.parse(b.readyBy) || a.product.localeCompare(b.product, 'en'));
+  return { shown, rest: ranked.slice(MAX_ROWS) };
 }
 
 function sayRest(rest: readonly PlanOrder[]): string {
@@ -31,17 +32,16 @@ function sayRest(rest: readonly PlanOrder[]): string {
 }
 
 export function sayOrders(plan: Plan, ink: Ink): readonly string[] {
-  const clock = clockOfPlan(plan);
+  const clock = dayClockOf(plan);
   const nameOf = new Map(plan.bakehouse.products.map(({ id, name }) => [id, name]));
-  const shown = listed(plan.orders);
+  const { shown, rest } = parted(plan.orders);
   const rows = shown.map((order) => [
-    order.readyAt === null ? '-' : sayTime(clock, minuteOf(clock, order.readyAt)),
-    sayTime(clock, minuteOf(clock, order.readyBy)),
+    order.readyAt === null ? '-' : sayTime(clock, clock.minuteOf(order.readyAt)),
+    sayTime(clock, clock.minuteOf(order.readyBy)),
     `${order.pieces} ${nameOf.get(order.product) ?? order.product}`,
     howLate(order),
   ]);
   const [head, ...lines] = columns([['Ready', 'Due', 'Order', ''], ...rows]);
-  const rest = plan.orders.filter((order) => !shown.includes(order));
   return [
     ink.quiet(head ?? ''),
     ...lines.map((line, index) => (shown[index] !== undefined && isFine(shown[index]) ? line : ink.bad(line))),

@@ -1,11 +1,11 @@
 // Who works from when to when. Part of the terminal summary.
-import { clockOfPlan } from '../model/clock.ts';
+import { dayClockOf } from '../draw/dayClock.ts';
 import type { Plan } from '../model/plan.ts';
 import { columns } from './columns.ts';
 import { sayMinutes, sayTime } from './sayTime.ts';
 
 export function sayPeople(plan: Plan): readonly string[] {
-  const clock = clockOfPlan(plan);
+  const clock = dayClockOf(plan);
   const work = plan.tasks.flatMap((task) => task.handsOn);
   const rows = plan.bakehouse.people.map(({ id, name }) => {
     const own = work.filter(({ person }) => person === id);

@@ -1,5 +1,5 @@
 // A plan on one screen, for people at a terminal: what is ready when, who starts when, what is wrong, how good it is.
-import { clockOfPlan } from '../model/clock.ts';
+import { dayClockOf } from '../draw/dayClock.ts';
 import type { Plan } from '../model/plan.ts';
 import type { Ink } from './ink.ts';
 import { sayDecks } from './sayDecks.ts';
@@ -21,7 +21,7 @@ function sayVerdict({ score }: Plan, ink: Ink): string {
 }
 
 function sayHours(plan: Plan, ink: Ink): string {
-  const clock = clockOfPlan(plan);
+  const clock = dayClockOf(plan);
   const trays = plan.batches.reduce((sum, batch) => sum + batch.trays.length, 0);
   if (trays === 0) return 'nothing to bake';
   const start = ink.strong(`start ${sayTime(clock, plan.score.firstHandsOnMinute)}`);
