@@ -13,7 +13,7 @@ function chosen(schema: unknown, value: unknown): unknown {
   if (!(schema instanceof z.ZodDiscriminatedUnion)) return schema;
   const doing = childOf(value, 'do');
   return schema.options.find((option: unknown) => {
-    const literal: unknown = option instanceof z.ZodObject ? option.shape['do'] : undefined;
+    const literal: unknown = option instanceof z.ZodObject ? option.shape.do : undefined;
     return literal instanceof z.ZodLiteral && literal.value === doing;
   });
 }

@@ -1,0 +1,78 @@
+// The sound parts of a scenario that may be broken elsewhere, each with its place, so that the cross-checks run on what is there.
+import type { z } from 'zod';
+import { type Clock, clockOf, isTimeZone } from '../model/clock.ts';
+import type { Mixer, Oven, Proofer, Retarder } from '../model/equipment.ts';
+import { mixerSchema, ovenSchema, prooferSchema, retarderSchema } from '../model/equipment.ts';
+import type { Dough, Order, Person, Product, Scenario } from '../model/scenario.ts';
+import { daySchema, doughSchema, orderSchema, personSchema, productSchema, scenarioSchema } from '../model/scenario.ts';
+import { childOf } from './placeName.ts';
+
+/** A sound entry of a list and its JSON Pointer. */
+export type Entry<T> = { readonly at: string; readonly value: T };
+
+/** The sound entries of a list; `isWhole` when no entry is broken; `ids` of all entries, broken ones too. */
+export type Entries<T> = { readonly sound: readonly Entry<T>[]; readonly isWhole: boolean; readonly ids: readonly string[] };
+
+export type Parts = {
+  readonly root: unknown;
+  readonly date: string | undefined;
+  readonly timeZone: string | undefined;
+  readonly day: Scenario['day'] | undefined;
+  /** There when date, time zone and day are sound. */
+  readonly clock: Clock | undefined;
+  readonly ovens: Entries<Oven>;
+  readonly proofers: Entries<Proofer>;
+  readonly retarders: Entries<Retarder>;
+  /** Undefined when the scenario has no such key: then bowls, or hands, never limit. */
+  readonly mixers: Entries<Mixer> | undefined;
+  readonly people: Entries<Person> | undefined;
+  readonly doughs: Entries<Dough>;
+  readonly products: Entries<Product>;
+  readonly orders: Entries<Order>;
+};
+
+function entriesOf<T>(list: unknown, at: string, schema: z.ZodType<T>): Entries<T> {
+  if (list === undefined) return { sound: [], isWhole: true, ids: [] };
+  if (!Array.isArray(list)) return { sound: [], isWhole: false, ids: [] };
+  const read = list.map((entry: unknown, index) => ({ at: `${at}/${index}`, result: schema.safeParse(entry) }));
+  const sound = read.flatMap(({ at: place, result }) => (result.success ? [{ at: place, value: result.data }] : []));
+  const ids = list.map((entry: unknown) => childOf(entry, 'id')).filter((id) => typeof id === 'string');
+  return { sound, isWhole: sound.length === list.length, ids };
+}
+
+function optionalEntriesOf<T>(list: unknown, at: string, schema: z.ZodType<T>): Entries<T> | undefined {
+  return list === undefined ? undefined : entriesOf(list, at, schema);
+}
+
+function soundValue<T>(value: unknown, schema: z.ZodType<T>): T | undefined {
+  const result = schema.safeParse(value);
+  return result.success ? result.data : undefined;
+}
+
+function clockWhere(date: string | undefined, timeZone: string | undefined, day: Scenario['day'] | undefined): Clock | undefined {
+  if (date === undefined || timeZone === undefined || day === undefined || !isTimeZone(timeZone)) return undefined;
+  return clockOf({ date, timeZone, day });
+}
+
+/** The parts of a plain value that is meant to be a scenario. */
+export function partsOf(root: unknown): Parts {
+  const date = soundValue(childOf(root, 'date'), scenarioSchema.shape.date);
+  const timeZone = soundValue(childOf(root, 'timeZone'), scenarioSchema.shape.timeZone);
+  const day = soundValue(childOf(root, 'day'), daySchema);
+  const equipment = childOf(root, 'equipment');
+  return {
+    root,
+    date,
+    timeZone,
+    day,
+    clock: clockWhere(date, timeZone, day),
+    ovens: entriesOf(childOf(equipment, 'ovens'), '/equipment/ovens', ovenSchema),
+    proofers: entriesOf(childOf(equipment, 'proofers'), '/equipment/proofers', prooferSchema),
+    retarders: entriesOf(childOf(equipment, 'retarders'), '/equipment/retarders', retarderSchema),
+    mixers: optionalEntriesOf(childOf(equipment, 'mixers'), '/equipment/mixers', mixerSchema),
+    people: optionalEntriesOf(childOf(root, 'people'), '/people', personSchema),
+    doughs: entriesOf(childOf(root, 'doughs'), '/doughs', doughSchema),
+    products: entriesOf(childOf(root, 'products'), '/products', productSchema),
+    orders: entriesOf(childOf(root, 'orders'), '/orders', orderSchema),
+  };
+}
