@@ -41,7 +41,7 @@ export const ovenSchema = z.strictObject({
     .max(200)
     .describe('Fastest fall of a set point in C per minute. Measure it on your own oven.'),
   powerKw,
-  decks: z.array(deckSchema).min(1).max(200),
+  decks: z.array(deckSchema).min(1).max(200).describe('Its chambers, one or more.'),
 });
 
 const cabinet = {
@@ -69,9 +69,9 @@ export const mixerSchema = z.strictObject({
 });
 
 export const equipmentSchema = z.strictObject({
-  ovens: z.array(ovenSchema).max(100).default([]),
-  proofers: z.array(prooferSchema).max(100).default([]),
-  retarders: z.array(retarderSchema).max(100).default([]),
+  ovens: z.array(ovenSchema).max(100).default([]).describe('Default: none.'),
+  proofers: z.array(prooferSchema).max(100).default([]).describe('Default: none.'),
+  retarders: z.array(retarderSchema).max(100).default([]).describe('Default: none.'),
   mixers: z.array(mixerSchema).max(100).optional().describe('Absent: bowls never limit the day.'),
   bench: z
     .strictObject({ places: z.int().min(1).max(500).describe('Places where one tray can be worked at a time.') })

@@ -12,7 +12,8 @@ export const CLOCK_PATTERN = /^(?:[+-][0-7]d )?(?:[01]\d|2[0-3]):[0-5]\d$/;
 export const idText = z
   .string()
   .regex(ID_PATTERN, 'use letters, digits, dots, dashes and underscores, at most 60')
-  .refine((id) => !['__proto__', 'constructor', 'prototype'].includes(id), 'this word is reserved');
+  .refine((id) => !['__proto__', 'constructor', 'prototype'].includes(id), 'this word is reserved')
+  .describe('Name to refer to it by: letters, digits, dots, dashes, underscores, 1 to 60.');
 
 /** Text for people: 1 to 120 characters, no control characters. */
 export const nameText = z
@@ -20,10 +21,14 @@ export const nameText = z
   .min(1)
   .max(120)
   // biome-ignore lint/suspicious/noControlCharactersInRegex: refusing control characters is the point.
-  .regex(/^[^\u0000-\u001f\u007f]*$/, 'leave out control characters');
+  .regex(/^[^\u0000-\u001f\u007f]*$/, 'leave out control characters')
+  .describe('Text for people, 1 to 120 letters.');
 
 /** A local clock time on the scenario's date: "05:30", "-1d 21:30" (the evening before), "+1d 02:00". */
-export const clockText = z.string().regex(CLOCK_PATTERN, 'write a time as "05:30", or "-1d 21:30" for the day before');
+export const clockText = z
+  .string()
+  .regex(CLOCK_PATTERN, 'write a time as "05:30", or "-1d 21:30" for the day before')
+  .describe('Local clock time on the date: "05:30"; "-1d 21:30" the evening before; "+1d 02:00" the night after.');
 
 /** Whole minutes, 0 to 4320 included. */
 export const wholeMinutes = z.int().min(0).max(MAX_DAY_MINUTES);
