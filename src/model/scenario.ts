@@ -33,14 +33,17 @@ export const daySchema = z.strictObject({
   until: clockText.describe('End of the day, excluded; everything ends by then.'),
 });
 
-export const breakSchema = z.strictObject({ from: clockText, until: clockText });
+export const breakSchema = z.strictObject({
+  from: clockText.describe('Start of the break.'),
+  until: clockText.describe('End of the break, excluded.'),
+});
 
 export const personSchema = z.strictObject({
   id: idText,
   name: nameText.optional(),
   from: clockText.describe('Start of working hours.'),
   until: clockText.describe('End of working hours, excluded.'),
-  breaks: z.array(breakSchema).max(20).default([]),
+  breaks: z.array(breakSchema).max(20).default([]).describe('Default: none.'),
   cannot: z.array(stepKind).default([]).describe('Steps this person never does; bake covers loading and unloading.'),
 });
 
@@ -70,7 +73,7 @@ export const productSchema = z.strictObject({
   name: nameText.optional().describe('What it is called on the sheet; the id when absent.'),
   dough: idText.describe('Id of its dough.'),
   pieceG: z.number().min(0.1).max(100000).describe('Dough in one piece, in grams.'),
-  piecesPerTray: z.int().min(1).max(10000),
+  piecesPerTray: z.int().min(1).max(10000).describe('Pieces on a full tray.'),
   allergens,
   coldFilling: z
     .boolean()
@@ -80,8 +83,8 @@ export const productSchema = z.strictObject({
 });
 
 export const orderSchema = z.strictObject({
-  product: idText,
-  pieces: z.int().min(1).max(1_000_000),
+  product: idText.describe('Id of the product.'),
+  pieces: z.int().min(1).max(1_000_000).describe('How many are wanted.'),
   readyBy: clockText.describe('A tray is late when it is ready after this time.'),
 });
 
@@ -103,16 +106,16 @@ export const goalsSchema = z.strictObject({
 export const scenarioSchema = z
   .strictObject({
     scenario: z.literal(1).describe('Version of this format.'),
-    name: nameText,
+    name: nameText.describe('What the day is called on the sheet.'),
     date: z.iso.date().describe('The day, as 2026-05-16.'),
     timeZone: z.string().min(1).max(60).describe('IANA time zone, as Europe/Lisbon.'),
-    day: daySchema,
-    equipment: equipmentSchema,
+    day: daySchema.describe('From when until when may be planned; at most 4320 minutes.'),
+    equipment: equipmentSchema.describe('What the bakehouse holds.'),
     people: z.array(personSchema).max(500).optional().describe('Absent: hands never limit the day.'),
-    doughs: z.array(doughSchema).min(1).max(500),
-    products: z.array(productSchema).min(1).max(1000),
-    orders: z.array(orderSchema).min(1).max(10000),
-    goals: goalsSchema.default(goalsSchema.parse({})),
+    doughs: z.array(doughSchema).min(1).max(500).describe('The doughs, each with the steps of a batch.'),
+    products: z.array(productSchema).min(1).max(1000).describe('What is sold, each with the steps of a tray.'),
+    orders: z.array(orderSchema).min(1).max(10000).describe('What is wanted, and by when.'),
+    goals: goalsSchema.default(goalsSchema.parse({})).describe('What a good plan is: the prices. Default: the defaults of each.'),
   })
   .describe('One day of one bakery.');
 

@@ -5,20 +5,20 @@ import { celsiusOrRange, minutesOrRange, someMinutes, someMinutesOrRange, wholeM
 const waitUpTo = wholeMinutes.default(0).describe('Minutes the next step may wait after this one, at most. Default 0.');
 
 export const mixSchema = z.strictObject({
-  do: z.literal('mix'),
+  do: z.literal('mix').describe('Which step it is.'),
   minutes: someMinutes.describe('Minutes the bowl is busy.'),
   handsOn: wholeMinutes.optional().describe('First minutes that need a person. Default: all of them.'),
   waitUpTo,
 });
 
 export const foldSchema = z.strictObject({
-  do: z.literal('fold'),
+  do: z.literal('fold').describe('Which step it is.'),
   minutes: someMinutes.describe('Minutes a bench place and a person are busy.'),
   waitUpTo,
 });
 
 export const bulkSchema = z.strictObject({
-  do: z.literal('bulk'),
+  do: z.literal('bulk').describe('Which step it is.'),
   minutes: minutesOrRange.describe('Bulk fermentation: minutes, or [at least, at most].'),
   where: z
     .enum(['room', 'retarder'])
@@ -32,32 +32,32 @@ export const batchStepSchema = z.discriminatedUnion('do', [mixSchema, foldSchema
 
 const atBench = { minutesPerTray: someMinutes.describe('Minutes a bench place and a person are busy, for one tray.'), waitUpTo };
 
-export const divideSchema = z.strictObject({ do: z.literal('divide'), ...atBench });
-export const shapeSchema = z.strictObject({ do: z.literal('shape'), ...atBench });
-export const finishSchema = z.strictObject({ do: z.literal('finish'), ...atBench });
+export const divideSchema = z.strictObject({ do: z.literal('divide').describe('Which step it is.'), ...atBench });
+export const shapeSchema = z.strictObject({ do: z.literal('shape').describe('Which step it is.'), ...atBench });
+export const finishSchema = z.strictObject({ do: z.literal('finish').describe('Which step it is.'), ...atBench });
 
 export const restSchema = z.strictObject({
-  do: z.literal('rest'),
+  do: z.literal('rest').describe('Which step it is.'),
   minutes: minutesOrRange.describe('Minutes, or [at least, at most]; needs no place.'),
   waitUpTo,
 });
 
 export const retardSchema = z.strictObject({
-  do: z.literal('retard'),
+  do: z.literal('retard').describe('Which step it is.'),
   minutes: someMinutesOrRange.describe('Minutes in a retarder, or [at least, at most].'),
   temperatureC: celsiusOrRange.optional().describe('Temperatures the retarder may have, in C. Default: any.'),
   waitUpTo,
 });
 
 export const proofSchema = z.strictObject({
-  do: z.literal('proof'),
+  do: z.literal('proof').describe('Which step it is.'),
   minutes: someMinutesOrRange.describe('Minutes on a proofer shelf until loading begins, or [at least, at most].'),
   temperatureC: celsiusOrRange.optional().describe('Temperatures the proofer may have, in C. Default: any.'),
   waitUpTo,
 });
 
 export const bakeSchema = z.strictObject({
-  do: z.literal('bake'),
+  do: z.literal('bake').describe('Which step it is.'),
   minutes: someMinutesOrRange.describe('Minutes on the deck, or [at least, at most].'),
   temperatureC: celsiusOrRange.describe('Temperatures the deck may have during the whole bake, in C.'),
   load: wholeMinutes.default(0).describe('Minutes of a person that end when the bake begins. Default 0.'),
@@ -67,7 +67,7 @@ export const bakeSchema = z.strictObject({
 });
 
 export const coolSchema = z.strictObject({
-  do: z.literal('cool'),
+  do: z.literal('cool').describe('Which step it is.'),
   minutes: minutesOrRange.describe('Minutes on the cooling rack, or [at least, at most].'),
   waitUpTo,
 });
