@@ -1,5 +1,5 @@
 // Which bakes go into the oven as one load, and how long loading and unloading take. On a deck loaded any time every bake is
-// a load of its own; on one loaded together, the bakes with the same begin and end are one.
+// a load of its own; on one loaded together, bakes that overlap are one (and LOAD_TOGETHER sees whether they agree).
 import type { Bake } from '../model/steps.ts';
 import type { NamedTask } from './nameTasks.ts';
 
@@ -26,20 +26,38 @@ function ovenLoad(bakes: readonly [PairedBake, ...PairedBake[]]): OvenLoad {
   };
 }
 
+/** Bakes of one deck, those that overlap gathered; bakes that only touch stay apart. */
+function overlapping(bakes: readonly PairedBake[]): readonly (readonly [PairedBake, ...PairedBake[]])[] {
+  const inOrder = [...bakes].sort((a, b) => a.named.task.start - b.named.task.start);
+  const groups: [PairedBake, ...PairedBake[]][] = [];
+  let lastEnd = Number.NEGATIVE_INFINITY;
+  for (const bake of inOrder) {
+    const { start, end } = bake.named.task;
+    const group = groups[groups.length - 1];
+    if (group !== undefined && start < lastEnd) group.push(bake);
+    else groups.push([bake]);
+    lastEnd = Math.max(lastEnd, end);
+  }
+  return groups;
+}
+
 /** The load of each bake. `isTogether` says whether a deck, named oven/deck, is loaded together. */
 export function ovenLoads(
   bakes: readonly PairedBake[],
   isTogether: (deckId: string) => boolean,
 ): ReadonlyMap<NamedTask, OvenLoad> {
-  const groups = new Map<string, [PairedBake, ...PairedBake[]]>();
-  bakes.forEach((bake, number) => {
-    const { place, start, end } = bake.named.task;
-    const isShared = place?.kind === 'deck' && isTogether(place.id);
-    const key = isShared ? JSON.stringify([place.id, start, end]) : String(number);
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [bake]);
-    else group.push(bake);
-  });
-  const loads = [...groups.values()].map(ovenLoad);
+  const single: OvenLoad[] = [];
+  const byDeck = new Map<string, PairedBake[]>();
+  for (const bake of bakes) {
+    const { place } = bake.named.task;
+    if (place?.kind !== 'deck' || !isTogether(place.id)) {
+      single.push(ovenLoad([bake]));
+      continue;
+    }
+    const onDeck = byDeck.get(place.id);
+    if (onDeck === undefined) byDeck.set(place.id, [bake]);
+    else onDeck.push(bake);
+  }
+  const loads = [...single, ...[...byDeck.values()].flatMap(overlapping).map(ovenLoad)];
   return new Map(loads.flatMap((load) => load.bakes.map(({ named }) => [named, load] as const)));
 }

@@ -1,5 +1,5 @@
 // Which kind of place a step needs, and how much room each place of a scenario has.
-import type { PlaceKind } from '../model/plan.ts';
+import { PLACE_KINDS, type PlaceKind } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { BatchStep, TrayStep } from '../model/steps.ts';
 
@@ -45,4 +45,9 @@ export function roomOf(scenario: Scenario, kind: PlaceKind): ReadonlyMap<string,
     case 'rack':
       return coolingRack === undefined ? undefined : new Map([['cooling-rack', coolingRack.trays]]);
   }
+}
+
+/** Every place of the scenario, of any kind. */
+export function placeIds(scenario: Scenario): ReadonlySet<string> {
+  return new Set(PLACE_KINDS.flatMap((kind) => [...(roomOf(scenario, kind)?.keys() ?? [])]));
 }

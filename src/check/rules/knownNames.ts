@@ -2,7 +2,7 @@
 import type { Finding } from '../finding.ts';
 import type { JudgedDay } from '../judgedDay.ts';
 import type { NamedTask } from '../nameTasks.ts';
-import { roomOf } from '../places.ts';
+import { placeIds, roomOf } from '../places.ts';
 
 function unknown(what: string, name: string, where: string, taskIds: readonly string[]): Finding {
   return { says: `${where} names the ${what} "${name}", which the scenario does not have.`, taskIds };
@@ -16,10 +16,10 @@ function doubles(names: readonly string[]): readonly string[] {
   return [...twice];
 }
 
-function placeFinding(day: JudgedDay, { id, task }: NamedTask): readonly Finding[] {
-  if (task.place === undefined) return [];
-  const room = roomOf(day.scenario, task.place.kind);
-  if (room === undefined || room.has(task.place.id)) return [];
+/** A place of another kind is PLACE_KIND's to say; here a name is wrong only when no place at all has it. */
+function placeFinding(day: JudgedDay, { id, task }: NamedTask, known: ReadonlySet<string>): readonly Finding[] {
+  if (task.place === undefined || known.has(task.place.id)) return [];
+  if (roomOf(day.scenario, task.place.kind) === undefined) return [];
   return [unknown(task.place.kind, task.place.id, `Task ${id}`, [id])];
 }
 
@@ -28,6 +28,7 @@ function taskFindings(
   products: ReadonlySet<string>,
   people: ReadonlySet<string> | undefined,
 ): readonly Finding[] {
+  const places = placeIds(day.scenario);
   return day.tasks.flatMap((named) => {
     const { id, task } = named;
     const isUnknownProduct = task.product !== undefined && !products.has(task.product);
@@ -35,7 +36,7 @@ function taskFindings(
     return [
       ...(isUnknownProduct ? [unknown('product', task.product ?? '', `Task ${id}`, [id])] : []),
       ...[...strangers].map((person) => unknown('person', person, `Task ${id}`, [id])),
-      ...placeFinding(day, named),
+      ...placeFinding(day, named, places),
     ];
   });
 }

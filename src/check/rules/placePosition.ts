@@ -1,14 +1,12 @@
 // PLACE_POSITION: 1 <= position <= room of the place; of two holdings of one position, start of the later >= end of the earlier.
 // While a place is over its room, the capacity rule says so and this one is quiet about it.
-import type { PlaceKind } from '../../model/plan.ts';
+import { PLACE_KINDS } from '../../model/plan.ts';
 import { type Crowd, crowds } from '../crowding.ts';
 import type { Finding } from '../finding.ts';
 import { type Holding, holdings } from '../holdings.ts';
 import type { JudgedDay } from '../judgedDay.ts';
 import { roomOf } from '../places.ts';
 import { sayMinute } from '../sayMinute.ts';
-
-const KINDS: readonly PlaceKind[] = ['bowl', 'bench', 'shelf', 'retarder', 'deck', 'rack'];
 
 function isCrowded(crowded: readonly Crowd[], placeId: string, from: number, until: number): boolean {
   return crowded.some((crowd) => crowd.placeId === placeId && crowd.from < until && crowd.until > from);
@@ -58,7 +56,7 @@ function byPosition(held: readonly Holding[]): readonly (readonly Holding[])[] {
 
 export function placePosition(day: JudgedDay): readonly Finding[] {
   const all = holdings(day);
-  return KINDS.flatMap((kind) => {
+  return PLACE_KINDS.flatMap((kind) => {
     const crowded = crowds(day, kind);
     return [...(roomOf(day.scenario, kind) ?? [])].flatMap(([placeId, room]) => {
       const held = all.filter((holding) => holding.kind === kind && holding.placeId === placeId);
