@@ -2,7 +2,7 @@
 // Used by every other script here. Needs Node alone. Everything it prints goes to standard error.
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 
 export const root = fileURLToPath(new URL('..', import.meta.url));
 const lockfile = `${root}package-lock.json`;
@@ -79,3 +79,5 @@ export function ready() {
   }
   return true;
 }
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) ready();

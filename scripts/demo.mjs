@@ -1,0 +1,10 @@
+// `npm run demo`: plans a morning of an invented bakery, prints it, and writes plan and sheet to out/.
+import { spawnSync } from 'node:child_process';
+import { root } from './ready.mjs';
+
+const scenario = 'scenarios/two-hands-and-leaven.yaml';
+const words = ['plan', scenario, '--out', 'out', ...process.argv.slice(2)];
+console.error(`ovenward ${words.join(' ')}\n`);
+// The command installs what is missing and builds by itself.
+const { status } = spawnSync(process.execPath, [`${root}scripts/ovenward.mjs`, ...words], { cwd: root, stdio: 'inherit' });
+process.exit(status ?? 3);

@@ -1,0 +1,54 @@
+// docs/commands.md says what --help says: the same commands, the same options in the same words, every code of the command.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { expect, test } from 'vitest';
+import { commandLine } from '../../src/cli/commandLine.ts';
+import { surroundingsFor } from '../cli/fakes.ts';
+
+const root = resolve(import.meta.dirname, '../..');
+const page = readFileSync(join(root, 'docs/commands.md'), 'utf8');
+
+function help(...words: string[]): string {
+  const streams = surroundingsFor();
+  commandLine([...words, '--help'], '0', streams);
+  return streams.out.text();
+}
+
+/** The entries of one part of a help text: the term, and its description on one line. */
+function entries(text: string, part: string): readonly (readonly [string, string])[] {
+  const lines = text.split(`\n${part}:\n`)[1]?.split('\n\n')[0]?.split('\n') ?? [];
+  const whole: string[] = [];
+  for (const line of lines) {
+    if (/^ {2}\S/.test(line)) whole.push(line.trim());
+    else whole.push(`${whole.pop()} ${line.trim()}`);
+  }
+  return whole.map((line) => {
+    const [term = '', says = ''] = line.split(/ {2,}/);
+    return [term, says];
+  });
+}
+
+const commands = entries(help(), 'Commands').map(([term]) => term.split(' ')[0] ?? '');
+
+test('the commands of --help are the ones with a section', () => {
+  const headings = [...page.matchAll(/^## (\w+)$/gm)].map(([, heading]) => heading);
+  expect(commands).toEqual(['plan', 'check', 'draw']);
+  expect(headings.slice(0, commands.length)).toEqual(commands);
+});
+
+test.each(commands)('%s: options and their words agree', (command) => {
+  const section = page.split(`\n## ${command}\n`)[1]?.split('\n## ')[0] ?? '';
+  const inDocs = [...section.matchAll(/^\| `(--[^`]+)` \| (.+) \|$/gm)].map(([, term, says]) => [term, says]);
+  const inHelp = entries(help(command), 'Options').filter(([term]) => term !== '--help');
+  expect(inDocs).toEqual(inHelp);
+});
+
+test('every code the command gives by itself is on the page', () => {
+  const sources = readdirSync(join(root, 'src/cli')).map((name) => readFileSync(join(root, 'src/cli', name), 'utf8'));
+  const codes = new Set(
+    sources.flatMap((text) => [...text.matchAll(/'((?:FILE|TEXT|STDIN)_[A-Z0-9_]+)'/g)].map(([, code]) => code)),
+  );
+  expect(codes.size).toBeGreaterThan(5);
+  const inDocs = new Set([...page.matchAll(/^\| `([A-Z0-9_]+)` \|/gm)].map(([, code]) => code));
+  expect([...inDocs].sort()).toEqual([...codes].sort());
+});
