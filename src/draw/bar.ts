@@ -1,0 +1,109 @@
+// A bar: pale ground and hatch of its kind, with the best label that fits inside. Columns are made of bars.
+
+import { hatchId } from './hatch.ts';
+import type { Kind } from './kinds.ts';
+import { firstThatFits, type Label, labelSize, placeLabel } from './label.ts';
+import { tint } from './palette.ts';
+import type { Area, Box } from './sheet.ts';
+import { el, type SvgNode } from './svg.ts';
+import { INK } from './typeSize.ts';
+
+export type Bar = {
+  readonly start: number;
+  /** Excluded. */
+  readonly end: number;
+  /** Where in the column it lies, in mm from the left of the page. */
+  readonly x: number;
+  readonly width: number;
+  readonly kind: Kind;
+  /** What a screen reader says. */
+  readonly says: string;
+  /** Best first; all of them may fail to fit. */
+  readonly labels: readonly Label[];
+  /** Written upwards in a slim bar, under its upright label, when there is room. */
+  readonly along?: Label;
+  /** Minutes it keeps its place after the end, shown as an empty tail; excluded. */
+  readonly heldUntil?: number;
+};
+
+const GAP = 0.25;
+const PAD = 0.5;
+const SLIM = 11;
+
+function ground(bar: Bar, box: Box): readonly SvgNode[] {
+  const hatch = `url(#${hatchId(bar.kind.hatch, bar.kind.colour)})`;
+  const isSlim = box.width < SLIM;
+  const strip = isSlim ? box.width : Math.min(4.5, box.width * 0.2);
+  const { x, y, width, height } = box;
+  const body = el('rect', { x, y, width, height, fill: tint(bar.kind.colour) });
+  const hatched = el('rect', { x, y, width: strip, height, fill: hatch });
+  const outline = el('rect', { x, y, width, height, fill: 'none', stroke: INK, 'stroke-width': 0.25 });
+  return isSlim ? [hatched, outline] : [body, hatched, outline];
+}
+
+function plate(bar: Bar, x: number, y: number, width: number, height: number): SvgNode {
+  return el('rect', { x, y, width, height, fill: tint(bar.kind.colour) });
+}
+
+function alongText(bar: Bar, box: Box, from: number): readonly SvgNode[] {
+  const label = bar.along;
+  if (label === undefined) return [];
+  const { width, height } = labelSize(label);
+  if (height > box.width - 0.2 || width + 2 * PAD > box.y + box.height - from) return [];
+  const middle = box.x + box.width / 2;
+  const bottom = from + PAD + width;
+  return [
+    plate(bar, middle - height / 2, from, height, width + 2 * PAD),
+    el(
+      'g',
+      { transform: `rotate(-90 ${middle.toFixed(2)} ${bottom.toFixed(2)})` },
+      placeLabel(label, middle, bottom - height / 2),
+    ),
+  ];
+}
+
+function slimText(bar: Bar, box: Box): readonly SvgNode[] {
+  const label = firstThatFits(bar.labels, box.width - 0.3, box.height - 0.2);
+  if (label === undefined) return alongText(bar, box, box.y + 0.5);
+  const size = labelSize(label);
+  const x = box.x + (box.width - size.width) / 2;
+  const y = box.y + Math.min(0.4, (box.height - size.height) / 2);
+  return [
+    plate(bar, x, y, size.width, size.height),
+    ...placeLabel(label, box.x + box.width / 2, y, 'middle'),
+    ...alongText(bar, box, y + size.height + 1),
+  ];
+}
+
+function wideText(bar: Bar, box: Box): readonly SvgNode[] {
+  const strip = Math.min(4.5, box.width * 0.2);
+  const label = firstThatFits(bar.labels, box.width - strip - 2 * PAD, box.height - 0.2);
+  if (label === undefined) return [];
+  const y = box.y + Math.min(PAD, (box.height - labelSize(label).height) / 2);
+  return placeLabel(label, box.x + strip + PAD, y);
+}
+
+/** Nodes of a bar that shows in the area. */
+export function drawBar(bar: Bar, area: Area): SvgNode {
+  const top = area.y(bar.start);
+  const height = Math.max(0.5, area.y(bar.end) - top - GAP);
+  const box = { x: bar.x + GAP / 2, y: top, width: Math.max(0.4, bar.width - GAP), height };
+  const tailEnd = area.y(bar.heldUntil ?? bar.end) - GAP;
+  const tail =
+    tailEnd > top + height + 0.5
+      ? [
+          el('rect', {
+            x: box.x,
+            y: top + height,
+            width: box.width,
+            height: tailEnd - top - height,
+            fill: 'none',
+            stroke: INK,
+            'stroke-width': 0.25,
+            'stroke-dasharray': '0.8 0.6',
+          }),
+        ]
+      : [];
+  const text = box.width < SLIM ? slimText(bar, box) : wideText(bar, box);
+  return el('g', { role: 'group', 'aria-label': bar.says, 'data-bar': bar.kind.key }, [...ground(bar, box), ...tail, ...text]);
+}

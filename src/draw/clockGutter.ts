@@ -1,0 +1,77 @@
+// The clock down the left edge of a chart page, with its lines across the page, midnight, and the nights the clocks change.
+import type { ClockChange, DayClock } from './dayClock.ts';
+import { type Label, labelSize, placeLabel } from './label.ts';
+import type { Area } from './sheet.ts';
+import { el, type SvgNode } from './svg.ts';
+import { INK, PAPER, TYPE } from './typeSize.ts';
+
+export const GUTTER_WIDTH = 17;
+
+const STEP_MINUTES = 15;
+
+function isTick(clock: DayClock, minute: number): boolean {
+  return clock.localMinute(minute) % STEP_MINUTES === 0;
+}
+
+function tick(clock: DayClock, area: Area, minute: number, right: number): readonly SvgNode[] {
+  const past = ((clock.localMinute(minute) % 60) + 60) % 60;
+  const y = area.y(minute);
+  const weight = past === 0 ? 0.35 : past === 30 ? 0.2 : 0.12;
+  const x1 = area.box.x + (past === 0 ? 0 : past === 30 ? 6 : GUTTER_WIDTH - 2.5);
+  const rule = el('line', {
+    x1: past === 0 ? area.box.x + GUTTER_WIDTH - 2 : x1,
+    y1: y,
+    x2: right,
+    y2: y,
+    stroke: INK,
+    'stroke-width': weight,
+    'stroke-dasharray': past === 0 ? undefined : past === 30 ? '2 1' : '0.5 1.2',
+  });
+  if (past !== 0 && past !== 30) return [rule];
+  const size = past === 0 ? TYPE.far : 3.2;
+  const label: Label = [{ text: clock.shows(minute), size, bold: past === 0 }];
+  const { height } = labelSize(label);
+  const top = Math.min(area.box.y + area.box.height - height, Math.max(area.box.y, y - height / 2));
+  const end = el('line', { x1: area.box.x + GUTTER_WIDTH - 2, y1: y, x2: right, y2: y, stroke: INK, 'stroke-width': weight });
+  return [
+    past === 0 ? rule : { ...end, attributes: { ...end.attributes, 'stroke-dasharray': '2 1' } },
+    ...placeLabel(label, area.box.x + GUTTER_WIDTH - 2.6, top, 'end'),
+  ];
+}
+
+function flag(area: Area, minute: number, lines: readonly string[], right: number): readonly SvgNode[] {
+  const label: Label = lines.map((text) => ({ text, size: TYPE.smallest, bold: true }));
+  const { height } = labelSize(label);
+  const y = area.y(minute);
+  const top = y + 3 + height > area.box.y + area.box.height ? y - 3 - height : y + 3;
+  return [
+    el('line', { x1: area.box.x, y1: y, x2: right, y2: y, stroke: INK, 'stroke-width': 0.9 }),
+    el('rect', { x: area.box.x, y: top, width: GUTTER_WIDTH - 2, height: height + 0.6, fill: INK }),
+    ...placeLabel(label, area.box.x + (GUTTER_WIDTH - 2) / 2, top + 0.3, 'middle', PAPER),
+  ];
+}
+
+/** "The clocks go forward: 01:00 becomes 02:00." */
+export function changeInWords(clock: DayClock, change: ClockChange): string {
+  const before = (clock.localMinute(change.minute) - change.movesBy + 2880) % 1440;
+  const was = `${String(Math.floor(before / 60)).padStart(2, '0')}:${String(before % 60).padStart(2, '0')}`;
+  return `The clocks go ${change.movesBy > 0 ? 'forward' : 'back'}: ${was} becomes ${clock.shows(change.minute)}.`;
+}
+
+/** The gutter and the lines; `right` is where the lines end. */
+export function clockGutter(clock: DayClock, area: Area, right: number): readonly SvgNode[] {
+  const { from, until } = area.window;
+  const nodes: SvgNode[] = [];
+  for (let minute = from; minute <= until; minute += 1)
+    if (isTick(clock, minute)) nodes.push(...tick(clock, area, minute, right));
+  for (const change of clock.changes) {
+    if (change.minute <= from || change.minute >= until) continue;
+    nodes.push(...flag(area, change.minute, ['clocks go', change.movesBy > 0 ? 'forward' : 'back'], right));
+  }
+  for (let minute = from + 1; minute < until; minute += 1) {
+    if (clock.dayOffset(minute) === clock.dayOffset(minute - 1)) continue;
+    const [weekday = '', day = '', month = ''] = clock.dateWords(minute).split(' ');
+    nodes.push(...flag(area, minute, [weekday.slice(0, 3), `${day} ${month.slice(0, 3)}`], right));
+  }
+  return nodes;
+}

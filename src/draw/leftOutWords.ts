@@ -1,0 +1,23 @@
+// What was left out and why, plainly.
+import type { Plan } from '../model/plan.ts';
+
+/** One sentence a product: "Left out: 2 trays of Rye tin. No deck is free. Would fit if …". */
+export function leftOutWords(plan: Plan): readonly string[] {
+  const names = new Map(plan.bakehouse.products.map((product) => [product.id, product.name]));
+  return plan.leftOut.map(({ product, trays, reasons }) => {
+    const what = `Left out: ${trays === 1 ? '1 tray' : `${trays} trays`} of ${names.get(product) ?? product}.`;
+    const why = reasons.map(({ says, wouldFitIf }) =>
+      [says, wouldFitIf]
+        .filter((text) => text !== undefined)
+        .map(sentence)
+        .join(' '),
+    );
+    return [what, ...why].join(' ');
+  });
+}
+
+function sentence(text: string): string {
+  const trimmed = text.trim();
+  const first = trimmed.charAt(0).toUpperCase();
+  return /[.!?]$/.test(trimmed) ? `${first}${trimmed.slice(1)}` : `${first}${trimmed.slice(1)}.`;
+}

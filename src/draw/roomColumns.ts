@@ -1,0 +1,107 @@
+// Columns of proofers, retarders and the cooling rack: a bar for each shelf place when they are few, else how full it is.
+import type { Plan, Task } from '../model/plan.ts';
+import type { Column } from './column.ts';
+import { withNoun } from './names.ts';
+import { drawPositions } from './positionsColumn.ts';
+import { drawProfile, fullest } from './profile.ts';
+import type { Book } from './sentences.ts';
+import { shows, type TimeWindow } from './sheet.ts';
+import { stayLabels } from './spanLabels.ts';
+import { type Span, spansOf } from './spans.ts';
+
+/** Places that still get a bar each. */
+const MOST_BARS = 12;
+const PLACE_WIDTH = 4.7;
+
+type Room = {
+  readonly id: string;
+  readonly title: string;
+  readonly shortTitle: string;
+  /** null: unlimited. */
+  readonly places: number | null;
+  readonly note: string;
+  readonly verb: string;
+  readonly family: Column['family'];
+  readonly tasks: readonly Task[];
+};
+
+function placesNote(spans: readonly Span[], places: number | null, window: TimeWindow, book: Book): string {
+  const inWindow = spans.filter((span) => shows(window, { start: span.start, end: span.heldUntil }));
+  const { trays, minute } = fullest(inWindow);
+  if (trays === 0) return 'empty';
+  const of = places === null ? '' : ` of ${places}`;
+  return `most ${trays}${of}, ${book.clock.shows(Math.max(minute, window.from))}`;
+}
+
+function roomColumn(room: Room, book: Book): Column {
+  const spans = spansOf(book.plan, book.kinds, book.chain, room.tasks);
+  const most = fullest(spans).trays;
+  const places = room.places ?? Math.max(1, most);
+  const isBars = places <= MOST_BARS && room.tasks.every((task) => task.place !== undefined);
+  const words = {
+    verb: room.verb,
+    labels: (span: Span) => stayLabels(span),
+    along: (span: Span) => [{ text: span.kind.name, size: 2.8 }],
+  };
+  return {
+    id: room.id,
+    family: room.family,
+    title: room.title,
+    shortTitle: room.shortTitle,
+    notes: (window) => [...(room.note === '' ? [] : [room.note]), placesNote(spans, room.places, window, book)],
+    minWidth: isBars ? Math.max(15, places * PLACE_WIDTH) : 26,
+    wishWidth: isBars ? Math.max(15, places * PLACE_WIDTH * 1.3) : 44,
+    isNeeded: (window) => spans.some((span) => shows(window, { start: span.start, end: span.heldUntil })),
+    draw: (area) =>
+      isBars ? drawPositions(spans, places, area, words, book.clock) : drawProfile(spans, places, area, book.clock),
+  };
+}
+
+function tasksIn(plan: Plan, kind: 'shelf' | 'retarder', id: string): readonly Task[] {
+  return plan.tasks.filter((task) => task.place?.kind === kind && task.place.id === id);
+}
+
+/** Columns of the retarders, then the proofers. */
+export function roomColumns(book: Book): readonly Column[] {
+  const { bakehouse } = book.plan;
+  const degreesNote = (celsius: number | undefined) => (celsius === undefined ? '' : `${celsius}\u00a0°C`);
+  const retarders = bakehouse.retarders.map((room, index) => ({
+    id: room.id,
+    title: withNoun(room.name, 'retarder'),
+    shortTitle: `Retarder ${index + 1}`,
+    places: room.places,
+    note: degreesNote(room.temperatureC),
+    verb: 'retard',
+    family: 'rooms' as const,
+    tasks: tasksIn(book.plan, 'retarder', room.id),
+  }));
+  const proofers = bakehouse.proofers.map((room, index) => ({
+    id: room.id,
+    title: withNoun(room.name, 'proofer'),
+    shortTitle: `Proofer ${index + 1}`,
+    places: room.places,
+    note: degreesNote(room.temperatureC),
+    verb: 'proof',
+    family: 'rooms' as const,
+    tasks: tasksIn(book.plan, 'shelf', room.id),
+  }));
+  return [...retarders, ...proofers].map((room) => roomColumn(room, book));
+}
+
+/** Column of the cooling rack. */
+export function rackColumn(book: Book): Column {
+  const places = book.plan.bakehouse.coolingRackTrays;
+  const room: Room = {
+    id: 'cooling-rack',
+    title: 'Cooling',
+    shortTitle: 'Cooling',
+    places,
+    note: '',
+    verb: 'cool',
+    family: 'shop',
+    tasks: book.plan.tasks.filter((task) => task.step === 'cool'),
+  };
+  const column = roomColumn(room, book);
+  // The rack is looked at least of all: it takes what the others leave.
+  return { ...column, minWidth: Math.min(column.minWidth, 16), wishWidth: Math.min(column.wishWidth, 24) };
+}

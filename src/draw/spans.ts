@@ -1,0 +1,87 @@
+// Stays of trays and batches in places: which positions, from when to when, and how long the place is kept after the step.
+import type { Plan, Task } from '../model/plan.ts';
+import type { Kind, Kinds } from './kinds.ts';
+import type { Chain } from './names.ts';
+import { stintsOf } from './stints.ts';
+
+export type Span = {
+  readonly start: number;
+  /** Excluded. */
+  readonly end: number;
+  /** Minute at which the place is free, excluded; the tray may wait in it for the next step. */
+  readonly heldUntil: number;
+  readonly kind: Kind;
+  /** Trays in it; 1 for a batch. */
+  readonly trays: number;
+  /** First of its positions, from 1. */
+  readonly position: number;
+  /** Positions side by side. */
+  readonly positions: number;
+  readonly tasks: readonly Task[];
+};
+
+/** Minute at which each bake's loading begins. */
+function loadingStarts(plan: Plan): ReadonlyMap<string, number> {
+  const loads = stintsOf(plan).filter(({ does }) => does === 'load');
+  return new Map(loads.flatMap(({ start, tasks }) => tasks.map(({ id }) => [id, start] as const)));
+}
+
+/** The kind a task's bar shows. */
+export function kindOf(kinds: Kinds, task: Task): Kind {
+  return task.product === undefined ? kinds.ofBatch(task.batch) : kinds.ofProduct(task.product);
+}
+
+function joins(last: Span, next: Span): boolean {
+  const isSame = last.kind === next.kind && last.start === next.start && last.end === next.end;
+  return isSame && last.heldUntil === next.heldUntil && next.position === last.position + last.positions;
+}
+
+function joined(last: Span, next: Span): Span {
+  const tasks = [...last.tasks, ...next.tasks];
+  return { ...last, trays: last.trays + next.trays, positions: last.positions + next.positions, tasks };
+}
+
+/** Spans of tasks; trays of one product side by side with the same times are one. */
+export function spansOf(plan: Plan, kinds: Kinds, chain: Chain, tasks: readonly Task[]): readonly Span[] {
+  const loading = loadingStarts(plan);
+  const single = tasks.map((task): Span => {
+    const next = chain.after(task);
+    const leaves = next === undefined ? task.end : (loading.get(next.id) ?? next.start);
+    const heldUntil = Math.max(task.end, leaves);
+    return {
+      ...task,
+      heldUntil,
+      kind: kindOf(kinds, task),
+      trays: 1,
+      position: task.place?.position ?? 1,
+      positions: 1,
+      tasks: [task],
+    };
+  });
+  single.sort((a, b) => a.start - b.start || a.end - b.end || a.position - b.position);
+  const spans: Span[] = [];
+  for (const span of single) {
+    const last = spans.at(-1);
+    if (last === undefined || !joins(last, span)) spans.push(span);
+    else spans[spans.length - 1] = joined(last, span);
+  }
+  return spans;
+}
+
+/** Spans of one place one after the other, without a pause and of the same kind, drawn as one. */
+export function joinRuns(spans: readonly Span[]): readonly Span[] {
+  const runs: Span[] = [];
+  const sorted = [...spans].sort((a, b) => a.position - b.position || a.start - b.start);
+  for (const span of sorted) {
+    const last = runs.at(-1);
+    const isRun =
+      last !== undefined && last.kind === span.kind && last.position === span.position && last.heldUntil === span.start;
+    const isSameStep = last?.tasks[0]?.step === span.tasks[0]?.step;
+    if (!isRun || !isSameStep) runs.push(span);
+    else {
+      const tasks = [...last.tasks, ...span.tasks];
+      runs[runs.length - 1] = { ...last, end: span.end, heldUntil: span.heldUntil, trays: last.trays + span.trays, tasks };
+    }
+  }
+  return runs;
+}

@@ -1,0 +1,93 @@
+// The list of what to do when: who, by the clock, what in words. Printed on the sheet and shown by anything that reads a plan.
+import type { Plan } from '../model/plan.ts';
+import { dayClockOf } from './dayClock.ts';
+import { deckHeatOf, degrees } from './deckHeat.ts';
+import type { Doing } from './doing.ts';
+import { kindsOf } from './kinds.ts';
+import { mergeStints } from './mergeStints.ts';
+import { movesBetweenRooms } from './movesBetweenRooms.ts';
+import { chainOf, namesOf } from './names.ts';
+import { type Book, countByProduct, sentenceOf } from './sentences.ts';
+import { stintsOf } from './stints.ts';
+
+function bookOf(plan: Plan): Book {
+  return { plan, clock: dayClockOf(plan), names: namesOf(plan), kinds: kindsOf(plan), chain: chainOf(plan) };
+}
+
+function handwork(book: Book): readonly Doing[] {
+  return mergeStints(stintsOf(book.plan)).map((stint) => {
+    const [task] = stint.tasks;
+    const products = countByProduct(stint.tasks).map(({ product, trays }) => ({ id: product, sort: 'product' as const, trays }));
+    const dough = { id: book.kinds.ofBatch(task?.batch ?? '').id, sort: 'dough' as const, trays: 0 };
+    return {
+      minute: stint.start,
+      untilMinute: stint.end,
+      clock: book.clock.shows(stint.start),
+      who: stint.person === null ? null : { id: stint.person, name: book.names.person(stint.person) },
+      does: stint.does,
+      what: sentenceOf(book, stint),
+      handles: products.length > 0 ? products : [dough],
+      ...(task?.place === undefined ? {} : { placeId: task.place.id }),
+      taskIds: stint.tasks.map(({ id }) => id),
+    };
+  });
+}
+
+function heat(book: Book): readonly Doing[] {
+  return book.plan.decks.flatMap(({ id }) =>
+    deckHeatOf(book.plan, id).moves.map((move) => {
+      const way = move.toC > move.fromC ? 'up' : 'down';
+      const verb = move.isFirst && way === 'up' ? `heat ${book.names.deck(id)}` : `turn ${book.names.deck(id)} ${way}`;
+      return {
+        minute: move.start,
+        untilMinute: move.start,
+        clock: book.clock.shows(move.start),
+        who: null,
+        does: move.isFirst ? ('heat' as const) : ('change heat' as const),
+        what: `${verb} from ${degrees(move.fromC)} to ${degrees(move.toC)}, there at ${book.clock.says(move.end)}`,
+        handles: [],
+        placeId: id,
+        taskIds: [],
+      };
+    }),
+  );
+}
+
+function breaks(book: Book): readonly Doing[] {
+  return book.plan.bakehouse.people.flatMap((person) =>
+    person.breaks.map((pause) => ({
+      minute: pause.start,
+      untilMinute: pause.end,
+      clock: book.clock.shows(pause.start),
+      who: { id: person.id, name: person.name },
+      does: 'break' as const,
+      what: `break until ${book.clock.says(pause.end)}`,
+      handles: [],
+      taskIds: [],
+    })),
+  );
+}
+
+/** Order of the day when several things begin at once: heat first, then out of the oven, then into it, then the rest. */
+const FIRST = ['heat', 'change heat', 'unload', 'load'];
+
+function rank(doing: Doing): number {
+  const place = FIRST.indexOf(doing.does);
+  return place === -1 ? FIRST.length : place;
+}
+
+function byClock(a: Doing, b: Doing): number {
+  return (
+    a.minute - b.minute ||
+    (a.who?.name ?? '').localeCompare(b.who?.name ?? '', 'en') ||
+    rank(a) - rank(b) ||
+    a.what.localeCompare(b.what, 'en')
+  );
+}
+
+/** Everything to do in a plan, by the clock. Breaks outside the day are left away. */
+export function whatToDo(plan: Plan): readonly Doing[] {
+  const book = bookOf(plan);
+  const pauses = breaks(book).filter(({ minute, untilMinute }) => untilMinute > 0 && minute < plan.day.minutes);
+  return [...heat(book), ...handwork(book), ...movesBetweenRooms(book), ...pauses].sort(byClock);
+}
