@@ -69,10 +69,10 @@ export const mixerSchema = z.strictObject({
 });
 
 export const equipmentSchema = z.strictObject({
-  ovens: z.array(ovenSchema).max(100).default([]).describe('Default: none.'),
-  proofers: z.array(prooferSchema).max(100).default([]).describe('Default: none.'),
-  retarders: z.array(retarderSchema).max(100).default([]).describe('Default: none.'),
-  mixers: z.array(mixerSchema).max(100).optional().describe('Absent: bowls never limit the day.'),
+  ovens: z.array(ovenSchema).max(100).default([]).describe('Ovens, each with its decks. Default: none.'),
+  proofers: z.array(prooferSchema).max(100).default([]).describe('Cabinets trays proof in. Default: none.'),
+  retarders: z.array(retarderSchema).max(100).default([]).describe('Cold cabinets. Default: none.'),
+  mixers: z.array(mixerSchema).max(100).optional().describe('Mixers with their bowls. Absent: bowls never limit the day.'),
   bench: z
     .strictObject({ places: z.int().min(1).max(500).describe('Places where one tray can be worked at a time.') })
     .optional()

@@ -43,7 +43,7 @@ export const personSchema = z.strictObject({
   name: nameText.optional(),
   from: clockText.describe('Start of working hours.'),
   until: clockText.describe('End of working hours, excluded.'),
-  breaks: z.array(breakSchema).max(20).default([]).describe('Default: none.'),
+  breaks: z.array(breakSchema).max(20).default([]).describe('Times off within the hours. Default: none.'),
   cannot: z.array(stepKind).default([]).describe('Steps this person never does; bake covers loading and unloading.'),
 });
 
@@ -111,7 +111,7 @@ export const scenarioSchema = z
     timeZone: z.string().min(1).max(60).describe('IANA time zone, as Europe/Lisbon.'),
     day: daySchema.describe('From when until when may be planned; at most 4320 minutes.'),
     equipment: equipmentSchema.describe('What the bakehouse holds.'),
-    people: z.array(personSchema).max(500).optional().describe('Absent: hands never limit the day.'),
+    people: z.array(personSchema).max(500).optional().describe('Who works when. Absent: hands never limit the day.'),
     doughs: z.array(doughSchema).min(1).max(500).describe('The doughs, each with the steps of a batch.'),
     products: z.array(productSchema).min(1).max(1000).describe('What is sold, each with the steps of a tray.'),
     orders: z.array(orderSchema).min(1).max(10000).describe('What is wanted, and by when.'),

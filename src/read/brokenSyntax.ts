@@ -5,7 +5,7 @@ import { type CodedError, inputErrorAt } from './inputErrorAt.ts';
 type Sentences = { readonly says: string; readonly doThis: string };
 
 const QUOTE = 'Put the text in double quotes: "like this".';
-const INDENT = 'Line the keys of one object up under one another, with spaces.';
+const INDENT = 'Line the keys of one object up under one another, with spaces, and close every bracket.';
 
 const SENTENCES: { readonly [Code in YamlCode]?: Sentences } = {
   BAD_DQ_ESCAPE: {
@@ -13,7 +13,7 @@ const SENTENCES: { readonly [Code in YamlCode]?: Sentences } = {
     doThis: 'Write \\\\ for a backslash.',
   },
   BAD_INDENT: {
-    says: 'The spaces at the start of this line do not match the lines around it, or a bracket is not closed.',
+    says: 'The spaces at the start of this line do not match the lines around it, or a bracket above is not closed.',
     doThis: INDENT,
   },
   BAD_SCALAR_START: { says: 'A text may not begin with this sign.', doThis: QUOTE },

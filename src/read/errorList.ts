@@ -40,7 +40,10 @@ export function errorList(
   place: (error: CodedError) => CodedError,
 ): readonly InputError[] {
   const refusedPaths = new Set(refused.map((error) => error.path));
-  const all = [...refused, ...further.filter((error) => error.path === '' || !refusedPaths.has(error.path))];
+  // A value cut off half-way lacks much that is in the text.
+  const isCutOff = refused.some(({ code }) => code === 'TOO_MANY_VALUES');
+  const others = isCutOff ? [] : further;
+  const all = [...refused, ...others.filter((error) => error.path === '' || !refusedPaths.has(error.path))];
   const single = new Map(all.map((error) => [`${error.code} ${error.path} ${error.line}:${error.column} ${error.says}`, error]));
   const sorted = [...single.values()].map(place).sort(compareErrors);
   if (sorted.length <= MAX_ERRORS) return sorted;

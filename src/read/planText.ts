@@ -42,7 +42,7 @@ export function planText<T>(text: string, parse: (value: unknown) => Judged<T>):
   if (json === undefined && isSmall) return fromSmallText(withoutMark, parse);
   if (json === undefined) {
     const says = `${FILE} is no JSON, and only plans up to ${MAX_TEXT_BYTES / 1_000_000} MB are read as YAML.`;
-    return { ok: false, errors: [inputErrorAt('SYNTAX', '', says, 'Write the plan again, as JSON.')] };
+    return { ok: false, errors: [{ ...inputErrorAt('SYNTAX', '', says, 'Write the plan again, as JSON.'), line: 1, column: 1 }] };
   }
   const plain = plainValue(json.value, MAX_PLAN_VALUES);
   const { value, errors } = parse(plain.value);

@@ -1,5 +1,6 @@
 // What a schema finds wrong, said in our codes and plain sentences. Used for scenarios and plans.
 import type { z } from 'zod';
+import { didYouMean } from './didYouMean.ts';
 import type { CodedError } from './inputErrorAt.ts';
 import { inputErrorAt } from './inputErrorAt.ts';
 import { knownKeys } from './knownKeys.ts';
@@ -11,10 +12,14 @@ import { textError } from './wrongText.ts';
 import { typeError } from './wrongType.ts';
 import { rangeError, stepError, unknownKeyError, wordError } from './wrongWord.ts';
 
+function asBeginning(place: string): string {
+  return place.charAt(0).toUpperCase() + place.slice(1);
+}
+
 function wrongAt(issue: Issue, root: unknown, before: readonly Segment[]): Wrong {
   const own = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part));
   const path = [...before, ...own];
-  return { issue, path, at: pointerOf(path), value: valueAt(root, path), place: placeName(root, path) };
+  return { issue, path, at: pointerOf(path), value: valueAt(root, path), place: asBeginning(placeName(root, path)) };
 }
 
 function unionErrors(wrong: Wrong, schema: z.ZodType, root: unknown): readonly CodedError[] {
@@ -56,7 +61,24 @@ function amountError(wrong: Wrong): CodedError {
   return typeof wrong.value === 'string' ? textError(wrong) : numberError(wrong);
 }
 
+/** Places of the keys that unknown keys are likely misspellings of: a key that is there misspelt is not missing too. */
+function meantKeys(issues: readonly Issue[], schema: z.ZodType, root: unknown): ReadonlySet<string> {
+  const places = issues.flatMap((issue) => {
+    if (issue.code !== 'unrecognized_keys') return [];
+    const { path } = wrongAt(issue, root, []);
+    const known = knownKeys(schema, root, path);
+    return issue.keys.flatMap((key) => {
+      const close = didYouMean(key, known);
+      return close === undefined ? [] : [pointerOf([...path, close])];
+    });
+  });
+  return new Set(places);
+}
+
 /** Every issue of the schema as an error of ours. `root` is the value that was read. */
 export function schemaErrors(issues: readonly Issue[], schema: z.ZodType, root: unknown): readonly CodedError[] {
-  return issues.flatMap((issue) => errorsOf(issue, schema, root, []));
+  const meant = meantKeys(issues, schema, root);
+  return issues
+    .flatMap((issue) => errorsOf(issue, schema, root, []))
+    .filter((error) => error.code !== 'MISSING' || !meant.has(error.path));
 }

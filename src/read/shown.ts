@@ -22,6 +22,11 @@ export function shown(value: unknown): string {
   return 'keys with values';
 }
 
+/** A count with its word: "1 minute", "12 minutes". */
+export function amount(count: number, word: string): string {
+  return count === 1 ? `1 ${word}` : `${count} ${word}s`;
+}
+
 /** Words joined for a sentence: "a", "a or b", "a, b or c". */
 export function choiceOf(words: readonly string[]): string {
   if (words.length < 2) return words.join('');

@@ -10,7 +10,7 @@ export function textGuard(text: string, maxBytes: number, file: string): readonl
   const isTooLong = text.length > maxBytes || new TextEncoder().encode(text).length > maxBytes;
   if (isTooLong) {
     const says = `${file} is larger than ${maxBytes / 1_000_000} MB.`;
-    return [inputErrorAt('TOO_LARGE', '', says, 'Leave out what the day does not need.')];
+    return [{ ...inputErrorAt('TOO_LARGE', '', says, 'Leave out what the day does not need.'), line: 1, column: 1 }];
   }
   const at = text.search(CONTROL);
   if (at >= 0) {

@@ -120,7 +120,7 @@ function nodeValue(walk: Walk, node: unknown, path: readonly Segment[]): unknown
   if (isAlias(node)) return aliasValue(walk, node, path);
   if (!isMap(node) && !isSeq(node) && !isScalar(node)) return null;
   if (node.tag !== undefined && !CORE_TAGS.has(node.tag)) {
-    const says = `The tag ${shown(node.tag)} asks for a kind of value that has no place here.`;
+    const says = `The tag ${shown(node.tag.replace('tag:yaml.org,2002:', '!!'))} asks for a kind of value that has no place here.`;
     return refuse(walk, 'TAG_REFUSED', pointerOf(path), says, 'Take the tag out and write the value plainly.');
   }
   if (node.anchor !== undefined && !walk.met.has(node)) {

@@ -46,7 +46,7 @@ export function textError(wrong: Wrong): CodedError {
   }
   const isEmpty = wrong.value === '';
   const says = `${wrong.place} ${isEmpty ? 'is empty' : 'is too long, or holds control characters'}.`;
-  return inputErrorAt('BAD_TEXT', wrong.at, says, 'Write 1 to 120 letters on one line.');
+  return inputErrorAt('BAD_TEXT', wrong.at, says, 'Write a short text on one line.');
 }
 
 function upsideDownError(wrong: Wrong): CodedError {

@@ -1,10 +1,10 @@
 // NO_MIXER, NO_BATCH_FITS: a dough that is mixed has a bowl, and one tray of each product fits into the largest batch.
+import { batchKg } from '../../dough/batchKg.ts';
+import { trayDoughKg } from '../../dough/trayDoughKg.ts';
 import type { Dough, Product } from '../../model/scenario.ts';
 import { type CodedError, inputErrorAt } from '../inputErrorAt.ts';
 import type { Entry, Parts } from '../parts.ts';
 import { shown } from '../shown.ts';
-
-const ROUNDING_KG = 1e-9;
 
 type Largest = { readonly kg: number; readonly what: string };
 
@@ -23,8 +23,8 @@ function largestBatch(dough: Dough, { mixers }: Parts): Largest | undefined {
 
 function trayError({ at, value }: Entry<Product>, dough: Dough, parts: Parts): readonly CodedError[] {
   const largest = largestBatch(dough, parts);
-  const kg = (value.piecesPerTray * value.pieceG) / 1000 / (1 - dough.lossPercent / 100);
-  if (largest === undefined || kg <= largest.kg + ROUNDING_KG) return [];
+  const kg = batchKg([trayDoughKg(value)], dough.lossPercent);
+  if (largest === undefined || kg <= largest.kg) return [];
   const sum = `${value.piecesPerTray} pieces of ${value.pieceG} g${dough.lossPercent > 0 ? ` and ${dough.lossPercent} % loss` : ''}`;
   const says = `One tray of product ${shown(value.id)} takes ${kg.toFixed(2)} kg of dough (${sum}); ${largest.what} holds ${largest.kg} kg.`;
   const doThis = 'Put fewer pieces on a tray, correct pieceG (grams of one piece), or raise the limit.';

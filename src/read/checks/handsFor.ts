@@ -3,7 +3,7 @@ import type { Person } from '../../model/scenario.ts';
 import type { BatchStep, StepKind, TrayStep } from '../../model/steps.ts';
 import { type CodedError, inputErrorAt } from '../inputErrorAt.ts';
 import type { Entry, Parts } from '../parts.ts';
-import { shown } from '../shown.ts';
+import { amount, shown } from '../shown.ts';
 import { longestStretch } from './workStretches.ts';
 
 type Need = { readonly at: string; readonly step: StepKind; readonly minutes: number; readonly what: string };
@@ -47,9 +47,10 @@ function needError(need: Need, able: readonly Person[], longest: ReadonlyMap<str
     return [inputErrorAt('NOBODY_CAN', at, `${what} needs hands, and nobody does it.`, doThis)];
   }
   if (longest === undefined) return [];
+  // Nobody able works at all: the check of people's hours has said so.
   const most = Math.max(...able.map(({ id }) => longest.get(id) ?? 0));
-  if (minutes <= most) return [];
-  const says = `${what} needs a person for ${minutes} minutes; the longest anybody who does it works without a break is ${most}.`;
+  if (minutes <= most || most === 0) return [];
+  const says = `${what} needs a person for ${amount(minutes, 'minute')}; the longest anybody who does it works without a break is ${most}.`;
   return [inputErrorAt('NO_STRETCH_LONG_ENOUGH', at, says, 'Shorten the step, or change hours and breaks.')];
 }
 

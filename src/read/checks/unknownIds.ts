@@ -11,13 +11,14 @@ type Reference = { readonly at: string; readonly id: string; readonly says: stri
 const SHOWN_IDS = 12;
 
 function choices(kind: string, ids: readonly string[]): string {
-  if (ids.length === 0) return `Add a ${kind} with that id.`;
   const more = ids.length > SHOWN_IDS ? ', ...' : '';
   return `Name a ${kind} that is there: ${ids.slice(0, SHOWN_IDS).map(shown).join(', ')}${more}.`;
 }
 
 /** Suggestions are sought for as many errors as are shown: comparing thousands of words with thousands takes long. */
 function unknown(code: ErrorCode, kind: string, ids: readonly string[], references: readonly Reference[]): readonly CodedError[] {
+  // An empty list is an error of its own.
+  if (ids.length === 0) return [];
   const known = new Set(ids);
   const otherwise = choices(kind, ids);
   return references
