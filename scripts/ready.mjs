@@ -57,7 +57,7 @@ function install() {
   console.error('ovenward: installing what package-lock.json names (npm ci); this happens once');
   const npm = process.env.npm_execpath?.endsWith('npm-cli.js') ? [process.execPath, process.env.npm_execpath] : ['npm'];
   // Install scripts are left out: every dependency works without them.
-  const options = ['ci', '--include=dev', '--include=optional', '--ignore-scripts', '--no-audit', '--no-fund'];
+  const options = ['ci', '--include=dev', '--include=optional', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=warn'];
   // NODE_ENV and npm_config_omit of the caller would leave out what the build needs.
   const { NODE_ENV, npm_config_omit, npm_config_production, ...env } = process.env;
   const { status, error } = spawnSync(npm[0], [...npm.slice(1), ...options], { cwd: root, env, stdio: ['ignore', 2, 2] });

@@ -14,10 +14,12 @@ try {
   process.exit(1);
 }
 build();
+// Colours are for terminals; a log is read by people and programs.
+const colours = process.stdout.isTTY || process.env.FORCE_COLOR ? {} : { NO_COLOR: '1' };
 const { status, signal } = spawnSync(
   process.execPath,
   [`${root}node_modules/vitest/vitest.mjs`, 'run', ...process.argv.slice(2)],
-  { cwd: root, env: { ...process.env, CHROMIUM: chromium }, stdio: ['ignore', 'inherit', 'inherit'] },
+  { cwd: root, env: { ...process.env, ...colours, CHROMIUM: chromium }, stdio: ['ignore', 'inherit', 'inherit'] },
 );
 if (signal) console.error(`ovenward: the tests were ended by ${signal}`);
 process.exit(status ?? 1);

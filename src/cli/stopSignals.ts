@@ -24,7 +24,8 @@ export function stopSignals(now: () => number, onAsked: () => void): Surrounding
     try {
       return await work(() => askedAtMs !== undefined);
     } finally {
-      for (const signal of SIGNALS) process.off(signal, onSignal);
+      // Once asked, the handlers stay: the same press may still arrive a second time while the process winds up.
+      if (askedAtMs === undefined) for (const signal of SIGNALS) process.off(signal, onSignal);
     }
   };
 }
