@@ -1,0 +1,46 @@
+// Says in the baker's words why no plan can cost less.
+import { wallClockAt } from '../model/clock.ts';
+import type { Scenario } from '../model/scenario.ts';
+import type { BoundArgument } from '../solver/bounds/bound.ts';
+import type { PoolRole } from './shopPools.ts';
+import type { Compiled } from './shopProblem.ts';
+
+const PLACE_WORDS: Record<PoolRole['kind'], string> = {
+  people: 'hands',
+  bench: 'bench',
+  shelf: 'proofer shelves',
+  retarder: 'retarder',
+  bowl: 'mixing',
+  rack: 'cooling rack',
+};
+
+function until(scenario: Scenario, compiled: Compiled, makespan: number): string {
+  if (scenario.goals.aim === 'start-late') return `cannot be done in less than ${makespan} minutes from first hands-on to last tray ready`;
+  return `cannot all be ready before ${wallClockAt(compiled.clock, Math.min(makespan, compiled.clock.minutes))}`;
+}
+
+/** One sentence for the argument behind the lower bound. */
+export function boundWords(scenario: Scenario, compiled: Compiled, argument: BoundArgument): string {
+  const says = (makespan: number): string => until(scenario, compiled, makespan);
+  switch (argument.kind) {
+    case 'path': {
+      const tray = compiled.trays.find(({ unit }) => unit === argument.unit);
+      const name = tray === undefined ? 'the slowest bread' : (tray.product.name ?? tray.product.id);
+      return `${name}: its own steps, one after another, ${says(argument.makespan)}.`;
+    }
+    case 'pool-work': {
+      const kind = compiled.shop.roles[argument.pools[0] as number]?.kind ?? 'people';
+      return `${PLACE_WORDS[kind]}: ${argument.uses} jobs on it ${says(argument.makespan)}.`;
+    }
+    case 'chamber-work':
+      return `oven: ${argument.stays} trays through its decks ${says(argument.makespan)}.`;
+    case 'chamber-loads':
+      return `oven: the trays dealt to decks and temperatures as well as can be ${says(argument.makespan)}.`;
+    case 'omission':
+      return `at least ${argument.omitted} ${argument.omitted === 1 ? 'tray finds' : 'trays find'} no room in the day, whatever the plan.`;
+    case 'one-omission':
+      return 'leaving out a single tray already costs as much.';
+    case 'none':
+      return 'no argument found: the price of a plan is at least nothing.';
+  }
+}

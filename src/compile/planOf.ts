@@ -1,0 +1,111 @@
+// A schedule read back as a plan: tasks, set points, orders, what is left out and what it is worth.
+import { instantAt } from '../model/clock.ts';
+import { fingerprint } from '../model/fingerprint.ts';
+import type { Holds, Plan, PlanBatch, Score, Task } from '../model/plan.ts';
+import type { Scenario } from '../model/scenario.ts';
+import type { Solution } from '../solver/solve.ts';
+import { batchKg } from '../dough/batchKg.ts';
+import { trayDoughKg } from '../dough/trayDoughKg.ts';
+import { bakehouseOf } from './bakehouse.ts';
+import { boundWords } from './boundWords.ts';
+import { leftOutOf } from './leftOutReasons.ts';
+import { lateTrayMinutes, planOrders } from './planOrders.ts';
+import { planTasks } from './planTasks.ts';
+import type { Compiled } from './shopProblem.ts';
+import { type Names, namesOf } from './traySlots.ts';
+
+export type PlanOrigin = { readonly seed: number; readonly seconds: number; readonly version: string };
+
+const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
+
+function batchesOfPlan(compiled: Compiled, names: Names): PlanBatch[] {
+  const rows = compiled.batches.flatMap((batch, b) => {
+    const trays = compiled.trays.flatMap((tray, t) => {
+      const slot = names.trays[t];
+      return tray.batch === b && slot !== undefined && slot.readyMinute !== null ? [{ id: slot.id, product: tray.product }] : [];
+    });
+    if (trays.length === 0) return [];
+    const kg = batchKg(trays.map((tray) => trayDoughKg(tray.product)), batch.dough.lossPercent);
+    const listed = trays.map((tray) => ({ id: tray.id, product: tray.product.id })).sort((x, y) => (x.id < y.id ? -1 : 1));
+    return [{ id: names.batchIds[b] as string, dough: batch.dough.id, kg, trays: listed }];
+  });
+  return rows.sort((x, y) => (x.id < y.id ? -1 : 1));
+}
+
+/** First minute of hands-on work, read off the steps whether or not people are named. */
+function firstHandsOn(compiled: Compiled, solution: Solution): number {
+  const minutes = compiled.problem.firstMarks.flatMap((mark) => {
+    const at = (mark.edge === 'start' ? solution.schedule.start : solution.schedule.end)[mark.task] as number;
+    return at < 0 ? [] : [at + mark.offset];
+  });
+  return minutes.length === 0 ? 0 : Math.min(...minutes);
+}
+
+function scoreOf(scenario: Scenario, compiled: Compiled, solution: Solution, names: Names): Score {
+  const { goals } = scenario;
+  const late = lateTrayMinutes(compiled, names);
+  const leftOut = names.trays.filter((tray) => tray.readyMinute === null).length;
+  const finish = Math.max(0, ...names.trays.map((tray) => tray.readyMinute ?? 0));
+  const first = firstHandsOn(compiled, solution);
+  const span = goals.aim === 'start-late' ? finish - first : finish;
+  const price = goals.lateTrayMinute * late + goals.leftOutTray * leftOut + goals.finishMinute * span + goals.temperatureChange * solution.changes;
+  const cost = rounded(price);
+  const lowerBound = rounded(Math.min(cost, solution.bound.value));
+  return {
+    cost,
+    lowerBound,
+    gap: cost === 0 ? 0 : rounded((cost - lowerBound) / cost),
+    lateTrayMinutes: late,
+    leftOutTrays: leftOut,
+    finishMinute: finish,
+    temperatureChanges: solution.changes,
+    firstHandsOnMinute: first,
+  };
+}
+
+function holdsOf(score: Score, trays: number): Holds {
+  if (score.cost === score.lowerBound) return 'optimal';
+  if (score.leftOutTrays === 0) return 'feasible';
+  return score.leftOutTrays === trays ? 'nothing' : 'partial';
+}
+
+function notesOf(solution: Solution): string[] {
+  const { packing } = solution;
+  if (packing.packing !== null) {
+    return packing.packing.isRelaxed ? ['Loads per deck: the integer program was too large or too slow; its relaxation gave the bound.'] : [];
+  }
+  if (packing.because === 'no-chambers') return [];
+  return ['Loads per deck: the integer program was too large or too slow; the search went on without it.'];
+}
+
+function decksOf(compiled: Compiled, solution: Solution): Plan['decks'] {
+  return compiled.problem.chambers.map((chamber, c) => ({
+    id: chamber.id,
+    setPoints: (solution.schedule.moves[c] ?? []).map((move) => ({ start: move.start, end: move.end, fromC: move.from, toC: move.to })),
+  }));
+}
+
+/** The plan, without cautions: those are read off its tasks. */
+export function planOf(scenario: Scenario, compiled: Compiled, solution: Solution, origin: PlanOrigin): Plan {
+  const names = namesOf(compiled, solution.schedule);
+  const tasks: Task[] = planTasks(compiled, solution.schedule, names);
+  const score = scoreOf(scenario, compiled, solution, names);
+  const { clock } = compiled;
+  return {
+    plan: 1,
+    scenario: { name: scenario.name, date: scenario.date, timeZone: scenario.timeZone, fingerprint: fingerprint(scenario) },
+    day: { startsAt: instantAt(clock, 0), endsAt: instantAt(clock, clock.minutes), minutes: clock.minutes },
+    stopped: score.cost === score.lowerBound ? 'proved' : solution.stopped,
+    holds: holdsOf(score, compiled.trays.length),
+    score,
+    bound: { argument: solution.bound.argument.kind, says: boundWords(scenario, compiled, solution.bound.argument) },
+    tasks,
+    decks: decksOf(compiled, solution),
+    batches: batchesOfPlan(compiled, names),
+    orders: planOrders(scenario, compiled, names),
+    leftOut: leftOutOf(compiled, solution, names),
+    bakehouse: bakehouseOf(scenario, clock),
+    cautions: [],
+    solver: { seed: origin.seed, effort: solution.rounds, seconds: origin.seconds, version: origin.version, notes: notesOf(solution) },
+  };
+}

@@ -1,0 +1,128 @@
+// A schedule as the tasks of a plan: steps told from waits, places with positions, people by name.
+import { instantAt } from '../model/clock.ts';
+import type { HandsOn, Place, Task } from '../model/plan.ts';
+import type { Demand, Schedule, ShopTask } from '../solver/problem.ts';
+import { type Hold, positionsOf } from './positions.ts';
+import type { PoolRole } from './shopPools.ts';
+import type { Compiled, StepTask } from './shopProblem.ts';
+import { mixHandsOn, type Step, stepMinutes } from './shopTasks.ts';
+import type { Names } from './traySlots.ts';
+
+type PlacedDemand = { readonly task: number; readonly index: number; readonly pool: number; readonly from: number; readonly until: number };
+
+function placedDemands(compiled: Compiled, schedule: Schedule): PlacedDemand[] {
+  const edge = (task: number, mark: Demand['from']): number => ((mark.edge === 'start' ? schedule.start : schedule.end)[task] as number) + mark.offset;
+  return compiled.problem.tasks.flatMap((task, i) =>
+    task.demands.flatMap((demand, index) => {
+      const pool = schedule.pools[i]?.[index] ?? -1;
+      return pool < 0 ? [] : [{ task: i, index, pool, from: edge(i, demand.from), until: edge(i, demand.until) }];
+    }),
+  );
+}
+
+const keyOf = (task: number, index: number): string => `${String(task).padStart(6, '0')} ${index}`;
+
+/** Position of every use of a place or person, pool by pool, and of every stay, deck by deck. */
+function positionsIn(compiled: Compiled, schedule: Schedule, placed: readonly PlacedDemand[]): ReadonlyMap<string, number> {
+  const positions = new Map<string, number>();
+  const settle = (holds: readonly Hold[]): void => {
+    for (const [key, position] of positionsOf(holds)) positions.set(key, position);
+  };
+  compiled.problem.pools.forEach((_, p) => {
+    settle(placed.filter((use) => use.pool === p).map((use) => ({ key: keyOf(use.task, use.index), start: use.from, end: use.until })));
+  });
+  compiled.problem.chambers.forEach((_, c) => {
+    settle(
+      schedule.chamber.flatMap((chamber, task) =>
+        chamber === c ? [{ key: keyOf(task, -1), start: schedule.start[task] as number, end: schedule.end[task] as number }] : [],
+      ),
+    );
+  });
+  return positions;
+}
+
+function placeOf(role: PoolRole, position: number): Place | null {
+  switch (role.kind) {
+    case 'bowl':
+      return { kind: 'bowl', id: role.id, position };
+    case 'bench':
+      return { kind: 'bench', id: 'bench', position };
+    case 'shelf':
+      return { kind: 'shelf', id: role.id, position };
+    case 'retarder':
+      return { kind: 'retarder', id: role.id, position };
+    case 'rack':
+      return { kind: 'rack', id: 'cooling-rack', position };
+    case 'people':
+      return null;
+  }
+}
+
+function handsOnFor(step: Step, from: number, start: number): HandsOn['for'] | null {
+  switch (step.do) {
+    case 'bake':
+      return from < start ? 'load' : 'unload';
+    case 'mix':
+      return mixHandsOn(step) > 0 ? 'mix' : null;
+    case 'fold':
+    case 'divide':
+    case 'shape':
+    case 'finish':
+      return step.do;
+    default:
+      return null;
+  }
+}
+
+/** End of the step itself: what the task lasts beyond the step's longest time is a wait in its place. */
+function stepEnd(step: Step, start: number, taskEnd: number): number {
+  return Math.min(taskEnd, start + stepMinutes(step).max);
+}
+
+/** Tasks of a plan, sorted by start, then id. */
+export function planTasks(compiled: Compiled, schedule: Schedule, names: Names): Task[] {
+  const placed = placedDemands(compiled, schedule);
+  const positions = positionsIn(compiled, schedule, placed);
+  const usesOfTask = new Map<number, PlacedDemand[]>();
+  for (const use of placed) usesOfTask.set(use.task, [...(usesOfTask.get(use.task) ?? []), use]);
+  const tasks = compiled.problem.tasks.flatMap((_: ShopTask, i) => {
+    const start = schedule.start[i] as number;
+    if (start < 0) return [];
+    return [planTask(compiled, schedule, names, i, usesOfTask.get(i) ?? [], positions)];
+  });
+  return tasks.sort((a, b) => a.start - b.start || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+}
+
+function planTask(compiled: Compiled, schedule: Schedule, names: Names, i: number, uses: readonly PlacedDemand[], positions: ReadonlyMap<string, number>): Task {
+  const { step, batch, tray, ordinal } = compiled.stepOfTask[i] as StepTask;
+  const start = schedule.start[i] as number;
+  const end = stepEnd(step, start, schedule.end[i] as number);
+  const handsOn: HandsOn[] = [];
+  let place: Place | null = null;
+  for (const use of uses) {
+    const role = compiled.shop.roles[use.pool] as PoolRole;
+    const position = positions.get(keyOf(use.task, use.index)) as number;
+    if (role.kind === 'people') {
+      const doing = handsOnFor(step, use.from, start);
+      if (doing !== null) handsOn.push({ person: role.ids[position - 1] as string, start: use.from, end: use.until, for: doing });
+    } else place = placeOf(role, position);
+  }
+  const chamber = schedule.chamber[i] as number;
+  if (chamber >= 0) {
+    place = { kind: 'deck', id: compiled.problem.chambers[chamber]?.id as string, position: positions.get(keyOf(i, -1)) as number };
+  }
+  const owner = tray === null ? names.batchIds[batch] : names.trays[tray]?.id;
+  return {
+    id: `${owner}/${step.do}${ordinal > 1 ? `-${ordinal}` : ''}`,
+    step: step.do,
+    ...(tray === null ? {} : { product: compiled.trays[tray]?.product.id as string }),
+    batch: names.batchIds[batch] as string,
+    ...(tray === null ? {} : { tray: names.trays[tray]?.id as string }),
+    start,
+    end,
+    startsAt: instantAt(compiled.clock, start),
+    endsAt: instantAt(compiled.clock, end),
+    ...(place === null ? {} : { place }),
+    handsOn: handsOn.sort((a, b) => a.start - b.start),
+  };
+}

@@ -1,0 +1,18 @@
+// A proved floor under the price of any schedule, with the argument that gave it.
+
+export type BoundArgument =
+  /** The longest chain of tasks of one unit. */
+  | { readonly kind: 'path'; readonly unit: number; readonly makespan: number }
+  /** A group of pools has so much work that cannot begin before `head` and must be followed by `tail`. */
+  | { readonly kind: 'pool-work'; readonly pools: readonly number[]; readonly uses: number; readonly head: number; readonly tail: number; readonly makespan: number }
+  /** The same for chambers. */
+  | { readonly kind: 'chamber-work'; readonly chambers: readonly number[]; readonly stays: number; readonly head: number; readonly tail: number; readonly makespan: number }
+  /** Loads per chamber and state, as an integer program or its relaxation. */
+  | { readonly kind: 'chamber-loads'; readonly isRelaxed: boolean; readonly makespan: number; readonly changes: number }
+  /** So many units must be omitted. */
+  | { readonly kind: 'omission'; readonly omitted: number }
+  /** Omitting one unit already costs so much. */
+  | { readonly kind: 'one-omission' }
+  | { readonly kind: 'none' };
+
+export type Bound = { readonly value: number; readonly argument: BoundArgument };

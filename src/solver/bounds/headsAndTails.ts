@@ -1,0 +1,89 @@
+// Heads and tails: how early a use or stay can begin, and how long after its end the makespan is at the earliest.
+// Longest paths in the temporal network (Carlier 1982, EJOR 11, for the words head and tail).
+import { NO_PATH } from '../network.ts';
+import type { ShopProblem } from '../problem.ts';
+import { type Shop, shortest, type StayUse, type UseOfPool } from '../shop.ts';
+
+/** Work of `length` on `amount` of capacity; `head` before its start, `tail` between its end and the makespan. */
+export type Work = { readonly head: number; readonly length: number; readonly tail: number; readonly amount: number; readonly fromFirst: number; readonly unit: number };
+
+type Mark = { readonly variable: number; readonly offset: number };
+
+function marksOf(shop: Shop, marks: readonly ({ readonly task: number; readonly edge: 'start' | 'end'; readonly offset: number } | null)[]): Mark[] {
+  const { network } = shop;
+  return marks.flatMap((mark) => {
+    if (mark === null) return [];
+    const isStart = mark.edge === 'start';
+    const variable = (isStart ? network.startVar : network.endVar)[mark.task] as number;
+    return [{ variable, offset: ((isStart ? network.startOff : network.endOff)[mark.task] as number) + mark.offset }];
+  });
+}
+
+/** Paths to the ready points and from the first marks of a problem, per variable. */
+export class Paths {
+  private readonly tails: Int32Array;
+  private readonly fromFirsts: Int32Array;
+
+  constructor(shop: Shop, problem: ShopProblem) {
+    const count = shop.network.variableCount;
+    this.tails = new Int32Array(count).fill(NO_PATH);
+    this.fromFirsts = new Int32Array(count).fill(NO_PATH);
+    const ready = marksOf(shop, problem.units.map((unit) => unit.ready));
+    const first = marksOf(shop, problem.firstMarks);
+    const { component, members } = shop.network;
+    for (const { variable, offset } of ready) {
+      for (const v of members[component[variable] as number] as Int32Array) {
+        const path = shortest(shop.network, v, variable);
+        if (path !== NO_PATH) this.tails[v] = Math.max(this.tails[v] as number, path + offset);
+      }
+    }
+    for (const { variable, offset } of first) {
+      for (const v of members[component[variable] as number] as Int32Array) {
+        const path = shortest(shop.network, variable, v);
+        if (path !== NO_PATH) this.fromFirsts[v] = Math.max(this.fromFirsts[v] as number, path - offset);
+      }
+    }
+  }
+
+  /** Least time from a variable to the makespan; 0 when it does not lead to one. */
+  tail(variable: number): number {
+    return Math.max(0, this.tails[variable] as number);
+  }
+
+  /** Least time from the first mark to a variable; 0 when none leads to it. */
+  fromFirst(variable: number): number {
+    return Math.max(0, this.fromFirsts[variable] as number);
+  }
+}
+
+export function workOfUse(shop: Shop, paths: Paths, use: UseOfPool): Work {
+  const head = (shop.network.earliest[use.fromVar] as number) + use.fromOff;
+  const tail = paths.tail(use.untilVar) - use.untilOff;
+  return {
+    head: Math.max(0, head),
+    length: use.minLength,
+    tail: Math.max(0, tail),
+    amount: use.amount,
+    fromFirst: Math.max(0, paths.fromFirst(use.fromVar) + use.fromOff),
+    unit: shop.unitOfTask[use.task] as number,
+  };
+}
+
+/** Work of a stay; its head waits for the chamber to reach a state it can use. */
+export function workOfStay(shop: Shop, paths: Paths, stay: StayUse): Work {
+  const reach = stay.chambers.map((c) => {
+    const chamber = shop.problem.chambers[c] as ShopProblem['chambers'][number];
+    const rise = (stay.low - chamber.initial) / chamber.riseRate;
+    const fall = (chamber.initial - stay.high) / chamber.fallRate;
+    return Math.max(0, Math.ceil(rise - 1e-9), Math.ceil(fall - 1e-9));
+  });
+  const head = (shop.network.earliest[stay.startVar] as number) + stay.startOff;
+  return {
+    head: Math.max(0, head, Math.min(...reach)),
+    length: stay.minLength,
+    tail: Math.max(0, paths.tail(stay.endVar) - stay.endOff),
+    amount: stay.room,
+    fromFirst: Math.max(0, paths.fromFirst(stay.startVar) + stay.startOff),
+    unit: shop.unitOfTask[stay.task] as number,
+  };
+}

@@ -1,0 +1,200 @@
+// The path of a chamber's state through its stays with the fewest moves: a shortest path over (level, time) in which a move
+// arrives when a stay begins or leaves when one ends. Used once per schedule, when the search is over.
+import type { HeldStay } from './chamberLine.ts';
+import type { Chamber, Move } from './problem.ts';
+
+/** Time a chamber is at its first state before it is needed, when there is time: states settle. */
+const LEAD = 10;
+const EPSILON = 1e-9;
+
+type Tube = { readonly low: Float64Array; readonly high: Float64Array };
+
+function tubeOf(chamber: Chamber, stays: readonly HeldStay[], horizon: number): Tube {
+  const low = new Float64Array(horizon + 1).fill(Math.min(chamber.min, chamber.initial));
+  const high = new Float64Array(horizon + 1).fill(Math.max(chamber.max, chamber.initial));
+  for (const stay of stays) {
+    for (let t = stay.start; t <= stay.end; t++) {
+      low[t] = Math.max(low[t] as number, stay.low);
+      high[t] = Math.min(high[t] as number, stay.high);
+    }
+  }
+  return { low, high };
+}
+
+/** States worth holding: ends and middles of the ranges and of what two ranges share, within the chamber's limits. */
+function levelsOf(chamber: Chamber, stays: readonly HeldStay[]): number[] {
+  const ranges = new Map<string, readonly [number, number]>();
+  for (const { low, high } of stays) ranges.set(`${low} ${high}`, [low, high]);
+  const list = [...ranges.values()];
+  for (const [aLow, aHigh] of [...list]) {
+    for (const [bLow, bHigh] of [...ranges.values()]) {
+      const low = Math.max(aLow, bLow);
+      const high = Math.min(aHigh, bHigh);
+      if (low <= high) list.push([low, high]);
+    }
+  }
+  const levels = new Set<number>();
+  for (const [rawLow, rawHigh] of list) {
+    const low = Math.max(rawLow, chamber.min);
+    const high = Math.min(rawHigh, chamber.max);
+    const middle = (low + high) / 2;
+    levels.add(low).add(high).add(Math.round(middle) >= low && Math.round(middle) <= high ? Math.round(middle) : middle);
+  }
+  return [...levels].sort((a, b) => a - b);
+}
+
+function durationOf(chamber: Chamber, from: number, to: number): number {
+  const rate = to > from ? chamber.riseRate : chamber.fallRate;
+  return Math.ceil(Math.abs(to - from) / rate - EPSILON);
+}
+
+function isInside(tube: Tube, start: number, end: number, from: number, to: number): boolean {
+  for (let t = start; t <= end; t++) {
+    const state = end === start ? to : from + ((to - from) * (t - start)) / (end - start);
+    if (state < (tube.low[t] as number) - EPSILON || state > (tube.high[t] as number) + EPSILON) return false;
+  }
+  return true;
+}
+
+/** How far a level is from the middle of the ranges it serves, summed over time: a tie-break between paths. */
+function strayAt(stays: readonly HeldStay[], level: number, t: number): number {
+  let stray = 0;
+  for (const stay of stays) if (stay.start <= t && t < stay.end) stray += Math.abs(level - (stay.low + stay.high) / 2) / (1 + stay.high - stay.low);
+  return stray;
+}
+
+type Step = { readonly price: number; readonly from: number; readonly start: number };
+
+/** Fewest moves first, then the least straying from the middles. */
+const MOVE_PRICE = 1e7;
+
+class LevelPaths {
+  private readonly chamber: Chamber;
+  private readonly stays: readonly HeldStay[];
+  private readonly tube: Tube;
+  private readonly levels: readonly number[];
+  private readonly firstStart: number;
+  /** best[t][level]: cheapest way to be at a level at t, and where the last move came from. */
+  private readonly price: Float64Array[];
+  private readonly cameFrom: (Step | null)[][];
+
+  constructor(chamber: Chamber, stays: readonly HeldStay[], horizon: number) {
+    this.chamber = chamber;
+    this.stays = stays;
+    this.tube = tubeOf(chamber, stays, horizon);
+    this.levels = [chamber.initial, ...levelsOf(chamber, stays)];
+    this.firstStart = Math.min(...stays.map((stay) => stay.start));
+    const last = Math.max(...stays.map((stay) => stay.end));
+    this.price = Array.from({ length: last + 1 }, () => new Float64Array(this.levels.length).fill(Number.POSITIVE_INFINITY));
+    this.cameFrom = Array.from({ length: last + 1 }, () => new Array(this.levels.length).fill(null));
+  }
+
+  private movePrice(from: number, end: number): number {
+    return from === 0 && end <= this.firstStart ? 0 : MOVE_PRICE;
+  }
+
+  private arriveAt(end: number, pickStart: (duration: number) => number): void {
+    const row = this.price[end];
+    if (row === undefined) return;
+    for (let to = 0; to < this.levels.length; to++) {
+      for (let from = 0; from < this.levels.length; from++) {
+        if (from === to || to === 0) continue;
+        const a = this.levels[from] as number;
+        const b = this.levels[to] as number;
+        const duration = durationOf(this.chamber, a, b);
+        const start = pickStart(duration);
+        if (duration === 0 || start < 0 || start + duration !== end) continue;
+        const before = (this.price[start] as Float64Array)[from] as number;
+        const price = before + this.movePrice(from, end);
+        if (price >= (row[to] as number) || !isInside(this.tube, start, end, a, b)) continue;
+        row[to] = price;
+        (this.cameFrom[end] as (Step | null)[])[to] = { price, from, start };
+      }
+    }
+  }
+
+  /** The moves of the cheapest path, or null when the levels do not suffice. */
+  find(): Move[] | null {
+    const last = this.price.length - 1;
+    const starts = new Set(this.stays.map((stay) => stay.start));
+    if (this.firstStart >= LEAD) starts.add(this.firstStart - LEAD);
+    const leaves = new Set(this.stays.map((stay) => stay.end));
+    (this.price[0] as Float64Array)[0] = 0;
+    for (let t = 0; t <= last; t++) {
+      if (t > 0) this.hold(t);
+      if (starts.has(t)) this.arriveAt(t, (duration) => t - duration);
+      for (const leave of leaves) if (leave < t) this.arriveAt(t, (duration) => (leave + duration === t ? leave : -1));
+    }
+    return this.trace(last);
+  }
+
+  private hold(t: number): void {
+    const before = this.price[t - 1] as Float64Array;
+    const row = this.price[t] as Float64Array;
+    for (let level = 0; level < this.levels.length; level++) {
+      const state = this.levels[level] as number;
+      if (before[level] === Number.POSITIVE_INFINITY) continue;
+      if (state < (this.tube.low[t] as number) - EPSILON || state > (this.tube.high[t] as number) + EPSILON) continue;
+      const price = (before[level] as number) + strayAt(this.stays, state, t - 1);
+      if (price < (row[level] as number)) {
+        row[level] = price;
+        (this.cameFrom[t] as (Step | null)[])[level] = { price, from: level, start: t - 1 };
+      }
+    }
+  }
+
+  private trace(last: number): Move[] | null {
+    const row = this.price[last] as Float64Array;
+    let level = row.indexOf(Math.min(...row));
+    if (row[level] === Number.POSITIVE_INFINITY) return null;
+    const moves: Move[] = [];
+    let t = last;
+    while (t > 0) {
+      const step = (this.cameFrom[t] as (Step | null)[])[level];
+      if (step == null) return null;
+      if (step.from !== level) {
+        moves.unshift({ start: step.start, end: t, from: this.levels[step.from] as number, to: this.levels[level] as number });
+      }
+      level = step.from;
+      t = step.start;
+    }
+    return moves;
+  }
+}
+
+/** A path that always exists when the tube of reachable states is nowhere empty: move only when the tube forces it. */
+function lazyMoves(chamber: Chamber, stays: readonly HeldStay[], horizon: number): Move[] {
+  const { low, high } = tubeOf(chamber, stays, horizon);
+  for (let t = horizon - 1; t >= 0; t--) {
+    low[t] = Math.max(low[t] as number, (low[t + 1] as number) - chamber.riseRate);
+    high[t] = Math.min(high[t] as number, (high[t + 1] as number) + chamber.fallRate);
+  }
+  const moves: Move[] = [];
+  let state = chamber.initial;
+  for (let t = 1; t <= horizon; t++) {
+    const next = Math.min(high[t] as number, Math.max(low[t] as number, state));
+    if (Math.abs(next - state) > EPSILON) {
+      const previous = moves[moves.length - 1];
+      const slope = next - state;
+      const isSame = previous !== undefined && previous.end === t - 1 && Math.abs((previous.to - previous.from) / (previous.end - previous.start) - slope) < EPSILON;
+      if (isSame) moves[moves.length - 1] = { ...previous, end: t, to: next };
+      else moves.push({ start: t - 1, end: t, from: state, to: next });
+    }
+    state = next;
+  }
+  return moves;
+}
+
+/** Moves of one chamber, in order; none when it holds no stay. */
+export function movesOf(chamber: Chamber, stays: readonly HeldStay[], horizon: number): readonly Move[] {
+  if (stays.length === 0) return [];
+  return new LevelPaths(chamber, stays, horizon).find() ?? lazyMoves(chamber, stays, horizon);
+}
+
+/** Moves that count as changes: all but the arrival at the first state, when that comes before the first stay. */
+export function countedChanges(moves: readonly Move[], stays: readonly HeldStay[]): number {
+  const first = moves[0];
+  if (first === undefined) return 0;
+  const firstStart = Math.min(...stays.map((stay) => stay.start));
+  return first.end <= firstStart ? moves.length - 1 : moves.length;
+}

@@ -1,0 +1,140 @@
+// The improvement loop: part of the schedule is taken out and put back in another order, and the result kept when it is
+// better, or now and then when it is a little worse (ruin and recreate: Schrimpf, Schneider, Stamm-Wilbrandt and Dueck 2000,
+// Journal of Computational Physics 159; simulated annealing as the rule of acceptance).
+import { Builder } from './builder.ts';
+import { type Cost, CostCounter } from './cost.ts';
+import { firstOrders } from './orders.ts';
+import type { Random } from './random.ts';
+import { type Recreation, recreationOf } from './recreation.ts';
+import type { Block, Shop } from './shop.ts';
+import { type BlockRecord, ShopState } from './shopState.ts';
+
+/** Weight of the sum of ready times beside the price, when deciding whether to move on from a schedule. */
+const DENSITY_WEIGHT = 0.002;
+
+export class Search {
+  readonly state: ShopState;
+  readonly builder: Builder;
+  private readonly shop: Shop;
+  private readonly counter: CostCounter;
+  private readonly random: Random;
+  private release = 0;
+  private current: Cost;
+  bestCost: Cost;
+  /** Records of the best schedule, in an order in which they can be restored. */
+  best: readonly BlockRecord[] = [];
+  rounds = 0;
+  /** The chamber a stay is first tried in, -1 for any. */
+  hint: ((stay: number) => number) | null = null;
+
+  constructor(shop: Shop, random: Random) {
+    this.shop = shop;
+    this.random = random;
+    this.state = new ShopState(shop);
+    this.builder = new Builder(shop, this.state, { random });
+    this.counter = new CostCounter(this.state);
+    this.current = this.counter.count();
+    this.bestCost = this.current;
+  }
+
+  /** First schedules by several rules of order; keeps the best. `mayGoOn` is asked between them. */
+  *construct(): Generator<void> {
+    for (const [i, order] of firstOrders(this.shop).entries()) {
+      for (const block of this.shop.blocks) this.state.clear(block.id);
+      this.recreate({ blocks: order, release: () => this.release, isShuffled: false, chamberOf: i % 2 === 1 ? this.hint : null });
+      this.current = this.counter.count();
+      this.keepIfBest();
+      yield;
+    }
+    this.goBackToBest();
+  }
+
+  /** One round at a temperature relative to the price. Returns whether the best improved. */
+  round(heat: number): boolean {
+    this.rounds++;
+    const recreation = recreationOf(this.shop, this.state, this.counter, this.random, this.release);
+    const before = recreation.blocks.map((b) => this.state.record(b));
+    const wasOmitted = this.builder.isOmitted.slice();
+    for (const b of recreation.blocks) this.state.clear(b);
+    this.recreate(recreation);
+    const cost = this.counter.count();
+    if (this.isAccepted(cost, heat)) {
+      this.current = cost;
+      if (recreation.newRelease !== undefined) this.release = recreation.newRelease;
+      return this.keepIfBest();
+    }
+    for (const b of recreation.blocks) this.state.clear(b);
+    for (const record of byLoadOpeners(before)) this.state.restore(record);
+    this.builder.isOmitted.set(wasOmitted);
+    return false;
+  }
+
+  /** Places blocks in their order, each after the blocks it must follow. */
+  private recreate(recreation: Recreation): void {
+    const waiting = [...recreation.blocks];
+    while (waiting.length > 0) {
+      const at = waiting.findIndex((b) => !(this.shop.blocks[b] as Block).before.some((other) => waiting.includes(other)));
+      const [b] = waiting.splice(at, 1) as [number];
+      const block = this.shop.blocks[b] as Block;
+      const order = block.children.map((_, i) => i);
+      if (recreation.isShuffled) shuffle(order, this.random);
+      else order.sort((x, y) => this.lengthOf(block, y) - this.lengthOf(block, x));
+      this.restrict(block, recreation.chamberOf);
+      this.builder.placeBlock(block, order, recreation.release(b));
+    }
+  }
+
+  private lengthOf(block: Block, child: number): number {
+    const { earliest } = this.shop.network;
+    const variables = (block.children[child] as Block['children'][number]).variables;
+    return (earliest[variables[variables.length - 1] as number] as number) - (earliest[variables[0] as number] as number);
+  }
+
+  private restrict(block: Block, chamberOf: Recreation['chamberOf']): void {
+    for (const v of [...block.trunk, ...block.children.flatMap((child) => child.variables)]) {
+      for (const s of this.shop.staysOfVar[v] as readonly number[]) {
+        this.builder.onlyChamber[s] = chamberOf === null ? -1 : chamberOf(s);
+      }
+    }
+  }
+
+  private guide(cost: Cost): number {
+    const tie = this.shop.problem.prices.fromFirstMark ? -cost.firstMark : cost.sumReady / Math.max(1, this.shop.problem.units.length);
+    return cost.total + DENSITY_WEIGHT * tie;
+  }
+
+  private isAccepted(cost: Cost, heat: number): boolean {
+    const rise = this.guide(cost) - this.guide(this.current);
+    if (rise <= 0) return true;
+    return heat > 0 && rise < -heat * Math.max(1, this.current.total) * Math.log(1 - this.random.next());
+  }
+
+  private keepIfBest(): boolean {
+    const isFirst = this.best.length === 0;
+    if (!isFirst && this.guide(this.current) >= this.guide(this.bestCost) - 1e-9) return false;
+    const isCheaper = isFirst || this.current.total < this.bestCost.total - 1e-9;
+    this.bestCost = this.current;
+    this.best = byLoadOpeners(this.shop.blocks.map((block) => this.state.record(block.id)));
+    return isCheaper;
+  }
+
+  /** Lays the best schedule found so far out again. */
+  goBackToBest(): void {
+    for (const block of this.shop.blocks) this.state.clear(block.id);
+    for (const record of this.best) this.state.restore(record);
+    this.current = this.bestCost;
+  }
+}
+
+/** Blocks go back in the order of their first times, so that whoever opened a load is there when others join it. */
+function byLoadOpeners(records: readonly BlockRecord[]): BlockRecord[] {
+  const first = (record: BlockRecord): number => record.times[0]?.[1] ?? 0;
+  return [...records].sort((a, b) => first(a) - first(b));
+}
+
+export function shuffle(list: number[], random: Random): void {
+  for (let i = list.length - 1; i > 0; i--) {
+    const j = random.below(i + 1);
+    [list[i], list[j]] = [list[j] as number, list[i] as number];
+  }
+}

@@ -1,0 +1,95 @@
+// Solves a shop problem: lay out, bound, construct, improve, read off. A table of contents; the parts are beside it.
+import { bestBound } from './bounds/bestBound.ts';
+import type { Bound } from './bounds/bound.ts';
+import { type PackingOutcome, packLoads } from './bounds/chamberLoads.ts';
+import { Paths } from './bounds/headsAndTails.ts';
+import type { Cost } from './cost.ts';
+import { hintChambers } from './hintChambers.ts';
+import type { Schedule, ShopProblem } from './problem.ts';
+import { randomOf } from './random.ts';
+import { scheduleOf } from './scheduleOf.ts';
+import { Search } from './search.ts';
+import { shopOf } from './shop.ts';
+import type { BlockRecord } from './shopState.ts';
+
+/** Heat of the annealing, relative to the price, at the start and at the end of the search. */
+const FIRST_HEAT = 0.01;
+const LAST_HEAT = 0.0003;
+
+/** Rounds between two looks at the clock, and milliseconds between two pauses. */
+const ROUNDS_PER_LOOK = 8;
+const MILLISECONDS_PER_PAUSE = 40;
+
+export type SolveLimits = {
+  /** Rounds of search at most; Infinity: no limit. */
+  readonly rounds: number;
+  /** Time of `now` at which to stop, in milliseconds; Infinity: no limit. */
+  readonly untilMs: number;
+};
+
+export type SolveHooks = {
+  readonly now: () => number;
+  readonly isCancelled: () => boolean;
+  /** Lets other work run; called about every 40 ms. */
+  readonly pause: () => Promise<void>;
+  readonly onProgress: (progress: SolveProgress) => void;
+};
+
+export type SolveProgress = { readonly cost: Cost; readonly bound: Bound; readonly rounds: number };
+
+export type Solution = {
+  readonly schedule: Schedule;
+  readonly cost: Cost;
+  /** Changes counted on the moves of the schedule; at least those in `cost`. */
+  readonly changes: number;
+  readonly bound: Bound;
+  readonly stopped: 'proved' | 'time' | 'effort' | 'cancelled';
+  readonly rounds: number;
+  readonly packing: PackingOutcome;
+  /** The schedule block by block, for those who ask what would fit beside it. */
+  readonly records: readonly BlockRecord[];
+};
+
+export async function solve(problem: ShopProblem, seed: number, limits: SolveLimits, hooks: SolveHooks): Promise<Solution> {
+  const startedAt = hooks.now();
+  const shop = shopOf(problem);
+  const paths = new Paths(shop, problem);
+  const packing = packLoads(shop, paths, hooks.now);
+  const bound = bestBound(shop, paths, packing.packing);
+  const search = new Search(shop, randomOf(seed));
+  if (packing.packing !== null) hintChambers(search, packing.packing);
+
+  const isProved = (): boolean => search.bestCost.total <= bound.value + 1e-6;
+  const stopReason = (): Solution['stopped'] | null => {
+    if (isProved()) return 'proved';
+    if (search.rounds >= limits.rounds) return 'effort';
+    if (hooks.isCancelled()) return 'cancelled';
+    return hooks.now() >= limits.untilMs ? 'time' : null;
+  };
+  const report = (): void => hooks.onProgress({ cost: search.bestCost, bound, rounds: search.rounds });
+
+  let stopped: Solution['stopped'] | null = null;
+  for (const _ of search.construct()) {
+    await hooks.pause();
+    report();
+    stopped = stopReason();
+    if (stopped !== null) break;
+  }
+  search.goBackToBest();
+
+  let pausedAt = hooks.now();
+  while (stopped === null) {
+    const spent = limits.rounds === Number.POSITIVE_INFINITY ? 0 : search.rounds / limits.rounds;
+    const timed = limits.untilMs === Number.POSITIVE_INFINITY || spent > 0 ? 0 : (hooks.now() - startedAt) / Math.max(1, limits.untilMs - startedAt);
+    const heat = FIRST_HEAT * (LAST_HEAT / FIRST_HEAT) ** Math.min(1, Math.max(spent, timed));
+    for (let i = 0; i < ROUNDS_PER_LOOK && search.rounds < limits.rounds; i++) if (search.round(heat)) report();
+    stopped = stopReason();
+    if (hooks.now() - pausedAt >= MILLISECONDS_PER_PAUSE) {
+      await hooks.pause();
+      pausedAt = hooks.now();
+    }
+  }
+  search.goBackToBest();
+  const { schedule, changes } = scheduleOf(search.state);
+  return { schedule, cost: search.bestCost, changes, bound, stopped, rounds: search.rounds, packing, records: search.best };
+}
