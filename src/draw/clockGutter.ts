@@ -13,30 +13,23 @@ function isTick(clock: DayClock, minute: number): boolean {
   return clock.localMinute(minute) % STEP_MINUTES === 0;
 }
 
+/** Weight, dashes and type of the lines at the full hour, the half hour and the quarters. */
+function styleOf(past: number) {
+  if (past === 0) return { weight: 0.35, dashes: undefined, type: TYPE.far };
+  return past === 30 ? { weight: 0.2, dashes: '2 1', type: 3.2 } : { weight: 0.12, dashes: '0.5 1.2', type: undefined };
+}
+
 function tick(clock: DayClock, area: Area, minute: number, right: number): readonly SvgNode[] {
   const past = ((clock.localMinute(minute) % 60) + 60) % 60;
+  const { weight, dashes, type } = styleOf(past);
   const y = area.y(minute);
-  const weight = past === 0 ? 0.35 : past === 30 ? 0.2 : 0.12;
-  const x1 = area.box.x + (past === 0 ? 0 : past === 30 ? 6 : GUTTER_WIDTH - 2.5);
-  const rule = el('line', {
-    x1: past === 0 ? area.box.x + GUTTER_WIDTH - 2 : x1,
-    y1: y,
-    x2: right,
-    y2: y,
-    stroke: INK,
-    'stroke-width': weight,
-    'stroke-dasharray': past === 0 ? undefined : past === 30 ? '2 1' : '0.5 1.2',
-  });
-  if (past !== 0 && past !== 30) return [rule];
-  const size = past === 0 ? TYPE.far : 3.2;
-  const label: Label = [{ text: clock.shows(minute), size, bold: past === 0 }];
+  const x1 = area.box.x + GUTTER_WIDTH - 2;
+  const line = el('line', { x1, y1: y, x2: right, y2: y, stroke: INK, 'stroke-width': weight, 'stroke-dasharray': dashes });
+  if (type === undefined) return [line];
+  const label: Label = [{ text: clock.shows(minute), size: type, bold: past === 0 }];
   const { height } = labelSize(label);
-  const top = Math.min(area.box.y + area.box.height - height, Math.max(area.box.y, y - height / 2));
-  const end = el('line', { x1: area.box.x + GUTTER_WIDTH - 2, y1: y, x2: right, y2: y, stroke: INK, 'stroke-width': weight });
-  return [
-    past === 0 ? rule : { ...end, attributes: { ...end.attributes, 'stroke-dasharray': '2 1' } },
-    ...placeLabel(label, area.box.x + GUTTER_WIDTH - 2.6, top, 'end'),
-  ];
+  const top = Math.min(area.box.y + area.box.height - height, y - height / 2);
+  return [line, ...placeLabel(label, x1 - 0.6, top, 'end')];
 }
 
 function flag(area: Area, minute: number, lines: readonly string[], right: number): readonly SvgNode[] {
@@ -45,7 +38,7 @@ function flag(area: Area, minute: number, lines: readonly string[], right: numbe
   const y = area.y(minute);
   const top = y + 3 + height > area.box.y + area.box.height ? y - 3 - height : y + 3;
   return [
-    el('line', { x1: area.box.x, y1: y, x2: right, y2: y, stroke: INK, 'stroke-width': 0.9 }),
+    el('line', { x1: area.box.x + GUTTER_WIDTH - 2, y1: y, x2: right, y2: y, stroke: INK, 'stroke-width': 0.9 }),
     el('rect', { x: area.box.x, y: top, width: GUTTER_WIDTH - 2, height: height + 0.6, fill: INK }),
     ...placeLabel(label, area.box.x + (GUTTER_WIDTH - 2) / 2, top + 0.3, 'middle', PAPER),
   ];

@@ -9,9 +9,8 @@ import { INK, TYPE } from './typeSize.ts';
 import { wrapText } from './wrapText.ts';
 
 export const COLUMN_HEAD_HEIGHT = 15.5;
-const TITLE_HEIGHT = 9.4;
+const TITLE_HEIGHT = 9.2;
 const NOTE = 2.5;
-/** Type of the notes; a line of them must leave room for another. */
 const MOST_NOTE_LINES = 2;
 
 function hasBrokenWord(text: string, width: number, size: number): boolean {
@@ -44,11 +43,11 @@ export function columnHead(column: Column, box: Box, window: TimeWindow): readon
   const short: Label = [{ text: column.shortTitle, size: 2.8, bold: true }];
   const title = titleIn(column.title, width) ?? titleIn(column.shortTitle, width) ?? short;
   const notes: Label = noteLines(column, window, width).map((text) => ({ text, size: NOTE }));
-  const notesTop = box.y + box.height - labelSize(notes).height - 0.4;
   const bottom = box.y + box.height;
+  const titleBottom = box.y + TITLE_HEIGHT;
   return [
-    ...placeLabel(title, box.x + 0.5, Math.max(box.y, notesTop - labelSize(title).height)),
-    ...placeLabel(notes, box.x + 0.5, notesTop),
+    ...placeLabel(title, box.x + 0.5, titleBottom - labelSize(title).height),
+    ...placeLabel(notes, box.x + 0.5, titleBottom),
     el('line', { x1: box.x, y1: bottom, x2: box.x + box.width, y2: bottom, stroke: INK, 'stroke-width': 0.5 }),
   ];
 }

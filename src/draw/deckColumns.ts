@@ -27,29 +27,21 @@ function curve(heat: DeckHeat, area: Area, box: Box, x: Scale): SvgNode {
   );
   return el('path', {
     d: `M${box.x} ${area.y(from).toFixed(2)} L${points.join(' L')} L${box.x} ${area.y(until).toFixed(2)} Z`,
-    fill: '#c9c9c9',
+    fill: '#9d9d9d',
     stroke: INK,
     'stroke-width': 0.4,
   });
 }
 
-/** The band of a move: grey, with a thick line that climbs to the right when it gets hotter and back when it gets colder. */
+/** The band of a move: a wedge that grows across the deck while it gets hotter and shrinks while it gets colder. */
 function slopedBand(move: HeatMove, area: Area, box: Box): readonly SvgNode[] {
-  const [y1, y2] = [area.y(move.start), area.y(move.end)];
+  const [top, bottom] = [area.y(move.start), Math.max(area.y(move.start) + 0.8, area.y(move.end))];
   const [left, right] = [box.x, box.x + box.width];
-  const isUp = move.toC > move.fromC;
-  const slope = { x1: isUp ? left : right, y1, x2: isUp ? right : left, y2, stroke: INK, 'stroke-width': 1.1 };
+  const corner = move.toC > move.fromC ? `${right.toFixed(2)} ${bottom.toFixed(2)}` : `${right.toFixed(2)} ${top.toFixed(2)}`;
+  const wedge = `M${left.toFixed(2)} ${top.toFixed(2)} L${corner} L${left.toFixed(2)} ${bottom.toFixed(2)} Z`;
   return [
-    el('rect', {
-      x: left,
-      y: y1,
-      width: box.width,
-      height: Math.max(0.6, y2 - y1),
-      fill: '#e4e4e4',
-      stroke: INK,
-      'stroke-width': 0.3,
-    }),
-    el('line', slope),
+    el('rect', { x: left, y: top, width: box.width, height: bottom - top, fill: '#efefef', stroke: INK, 'stroke-width': 0.3 }),
+    el('path', { d: wedge, fill: '#9d9d9d', stroke: INK, 'stroke-width': 0.5 }),
   ];
 }
 
@@ -59,10 +51,10 @@ function moveFigure(move: HeatMove, book: Book): Figure {
   return {
     at: move.start,
     label: [
-      { text: `${Math.round(move.fromC)} ${moveWord(move)}`, size: 2.7 },
+      { text: move.isFirst ? moveWord(move) : `${Math.round(move.fromC)} ${moveWord(move)}`, size: 2.7 },
       { text: degrees(move.toC), size: TYPE.far, bold: true },
       { text: `from ${book.clock.shows(move.start)}`, size: 2.5 },
-      { text: `to ${book.clock.shows(move.end)}`, size: 2.5 },
+      { text: `there ${book.clock.shows(move.end)}`, size: 2.5 },
     ],
   };
 }
@@ -91,7 +83,7 @@ function figures(heat: DeckHeat, area: Area, box: Box, book: Book): readonly Svg
     if (y === undefined) return [];
     const { height } = labelSize(label);
     return [
-      el('rect', { x: box.x + 0.4, y, width: box.width - 0.8, height, fill: PAPER }),
+      el('rect', { x: box.x + 0.5, y: y + 0.3, width: box.width - 1, height: height - 0.3, fill: PAPER }),
       ...placeLabel(label, box.x + box.width / 2, y, 'middle'),
     ];
   });

@@ -22,6 +22,9 @@ export function firstThatFits(labels: readonly Label[], width: number, height: n
   });
 }
 
+/** Paint behind text that stands on the page itself, so that lines of the clock do not cross it. */
+const HALO = { stroke: '#ffffff', 'stroke-width': 0.9, 'stroke-linejoin': 'round', 'paint-order': 'stroke' } as const;
+
 export type Anchor = 'start' | 'middle' | 'end';
 
 /** Text nodes of a label whose top is at y; x is its start, middle or end. */
@@ -48,4 +51,9 @@ export function placeLabel(label: Label, x: number, y: number, anchor: Anchor = 
 /** The same line in several sizes, largest first. */
 export function inSizes(text: string, sizes: readonly number[], bold = false): readonly Label[] {
   return sizes.map((size) => [{ text, size, bold }]);
+}
+
+/** As placeLabel, for text that stands on the page itself: a white rim keeps the lines of the clock off it. */
+export function placeOnPage(label: Label, x: number, y: number, anchor: Anchor = 'start'): readonly SvgNode[] {
+  return placeLabel(label, x, y, anchor).map((node) => ({ ...node, attributes: { ...node.attributes, ...HALO } }));
 }

@@ -7,10 +7,7 @@ export function leftOutWords(plan: Plan): readonly string[] {
   return plan.leftOut.map(({ product, trays, reasons }) => {
     const what = `Left out: ${trays === 1 ? '1 tray' : `${trays} trays`} of ${names.get(product) ?? product}.`;
     const why = reasons.map(({ says, wouldFitIf }) =>
-      [says, wouldFitIf]
-        .filter((text) => text !== undefined)
-        .map(sentence)
-        .join(' '),
+      wouldFitIf === undefined ? sentence(says) : `${sentence(says)} ${sentence(condition(wouldFitIf))}`,
     );
     return [what, ...why].join(' ');
   });
@@ -20,4 +17,8 @@ function sentence(text: string): string {
   const trimmed = text.trim();
   const first = trimmed.charAt(0).toUpperCase();
   return /[.!?]$/.test(trimmed) ? `${first}${trimmed.slice(1)}` : `${first}${trimmed.slice(1)}.`;
+}
+
+function condition(text: string): string {
+  return /\bwould\b/i.test(text) ? text : `would fit if ${text}`;
 }

@@ -1,6 +1,6 @@
 // The column of the shop: a mark at each time orders are wanted, and in words what is ready and what is late.
 import type { Column } from './column.ts';
-import { type Label, labelSize, placeLabel } from './label.ts';
+import { type Label, labelSize, placeOnPage } from './label.ts';
 import { type OrderWords, orderWordsOf } from './orderWords.ts';
 import type { Book } from './sentences.ts';
 import type { Area } from './sheet.ts';
@@ -86,7 +86,7 @@ function drawDues(words: readonly OrderWords[], area: Area, book: Book): readonl
       const says = due.orders.map(({ sentence }) => sentence).join('; ');
       return el('g', { role: 'group', 'aria-label': says }, [
         ...mark(due, area, top),
-        ...placeLabel(labels[index] ?? [], box.x + MARK_WIDTH, top),
+        ...placeOnPage(labels[index] ?? [], box.x + MARK_WIDTH, top),
       ]);
     });
   }

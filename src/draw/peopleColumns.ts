@@ -4,7 +4,7 @@ import type { Column } from './column.ts';
 import type { Doing } from './doing.ts';
 import { hatchId } from './hatch.ts';
 import type { Kind } from './kinds.ts';
-import { firstThatFits, type Label, labelSize, placeLabel } from './label.ts';
+import { firstThatFits, type Label, labelSize, placeLabel, placeOnPage } from './label.ts';
 import { tint } from './palette.ts';
 import type { Book } from './sentences.ts';
 import { type Area, shows, type TimeWindow } from './sheet.ts';
@@ -13,8 +13,10 @@ import { el, type SvgNode } from './svg.ts';
 import { INK, PAPER } from './typeSize.ts';
 
 const TRACK_WIDTH = 5;
+/** Between the bars and their words, for the lines that join them. */
+const LEAD_WIDTH = 1.8;
 /** How far a label may stand from its bar, in mm. */
-const REACH = 4;
+const REACH = 3;
 
 /** Pattern of the time in which a person is not at work. */
 export const AWAY_ID = 'away';
@@ -35,9 +37,11 @@ function labelsOf(doing: Doing, book: Book): readonly Label[] {
   const trays = doing.handles.reduce((sum, part) => sum + part.trays, 0);
   const count = trays > 1 ? `${trays} ` : '';
   const isMixed = doing.handles.length > 1;
-  const names = isMixed ? [`${trays} trays`] : [`${count}${kind.name}`, `${count}${kind.tag}`];
+  const deck =
+    doing.does === 'load' && doing.placeId !== undefined ? [`${count}${kind.tag} ${book.names.deck(doing.placeId)}`] : [];
+  const names = isMixed ? [`${trays} trays`] : [`${count}${kind.name}`, ...deck, `${count}${kind.tag}`];
   return names.flatMap((name, index) =>
-    (index === 0 ? [3.1, 2.8] : [3.1, 2.8, 2.5]).map((size) => [{ text: `${verb} ${name}`, size }]),
+    (index < names.length - 1 ? [3.1, 2.8] : [3.1, 2.8, 2.5]).map((size) => [{ text: `${verb} ${name}`, size }]),
   );
 }
 
@@ -98,7 +102,7 @@ function workBar(doing: Doing, area: Area, book: Book): SvgNode {
 }
 
 function workLabels(doings: readonly Doing[], area: Area, book: Book): readonly SvgNode[] {
-  const x = area.box.x + TRACK_WIDTH + 0.6;
+  const x = area.box.x + TRACK_WIDTH + LEAD_WIDTH;
   const width = area.box.x + area.box.width - x - 0.4;
   const chosen = doings.flatMap((doing) => {
     const label = firstThatFits(labelsOf(doing, book), width, 8);
@@ -111,8 +115,8 @@ function workLabels(doings: readonly Doing[], area: Area, book: Book): readonly 
     if (top === undefined) return [];
     const middle = top + labelSize(label).height / 2;
     const from = Math.min(Math.max(middle, area.y(doing.minute)), area.y(doing.untilMinute));
-    const lead = { x1: x - 0.8, y1: from, x2: x - 0.1, y2: middle, stroke: INK, 'stroke-width': 0.2 };
-    return [el('line', lead), ...placeLabel(label, x, top)];
+    const lead = { x1: x - LEAD_WIDTH - 0.2, y1: from, x2: x - 0.3, y2: middle, stroke: INK, 'stroke-width': 0.2 };
+    return [el('line', lead), ...placeOnPage(label, x, top)];
   });
 }
 

@@ -8,7 +8,6 @@ function plural(count: number, one: string, many: string): string {
 
 /** "Proved best", or how far at most from the best possible, rounded up. */
 export function priceWords(plan: Plan): string {
-  if (plan.holds === 'nothing') return 'Nothing is planned.';
   if (plan.holds === 'optimal' || plan.score.gap === 0) return 'Proved best: no plan of this day has a lower price.';
   // Rounded up, and never by the noise of binary fractions.
   const percent = Math.ceil(Math.round(plan.score.gap * 1e6) / 1e3) / 10;
@@ -18,7 +17,7 @@ export function priceWords(plan: Plan): string {
 /** First hands-on, last tray ready, late and left out. */
 export function dayWords(plan: Plan, clock: DayClock): string {
   const trays = new Set(plan.tasks.flatMap((task) => (task.tray === undefined ? [] : [task.tray]))).size;
-  if (trays === 0) return `${plural(plan.score.leftOutTrays, 'tray', 'trays')} left out, none planned.`;
+  if (trays === 0) return `No tray is planned, ${plan.score.leftOutTrays} left out.`;
   const lateOrders = plan.orders.filter((order) => (order.lateMinutes ?? 0) > 0).length;
   const late = lateOrders === 0 ? 'none late' : `${plural(lateOrders, 'order', 'orders')} late`;
   const leftOut = plan.score.leftOutTrays === 0 ? '' : `, ${plural(plan.score.leftOutTrays, 'tray', 'trays')} left out`;

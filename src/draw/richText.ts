@@ -20,8 +20,10 @@ function widthOf(word: Word): number {
   return textWidth(word.text, word.size, word.bold);
 }
 
-/** A blank is at most so wide in any of the sizes on a line. */
-const BLANK = 0.35 * TYPE.far;
+/** A blank is set in the type of the word after it. */
+function blankBefore(word: Word): number {
+  return textWidth(' ', word.size, word.bold);
+}
 
 function broken(word: Word, width: number): readonly Word[] {
   if (widthOf(word) <= width) return [word];
@@ -47,7 +49,7 @@ export function wrapWords(words: readonly Word[], width: number): readonly RichL
   let line: Word[] = [];
   let used = 0;
   for (const word of words.flatMap((one) => broken(one, width))) {
-    const longer = used + (line.length === 0 ? 0 : BLANK) + widthOf(word);
+    const longer = used + (line.length === 0 ? 0 : blankBefore(word)) + widthOf(word);
     if (line.length > 0 && longer > width) {
       lines.push(lineOf(line));
       line = [word];

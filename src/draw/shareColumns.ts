@@ -18,19 +18,23 @@ function families(columns: readonly Column[]): readonly (readonly Column[])[] {
   return groups;
 }
 
-/** Columns of each page, in order. A family goes to the next page whole unless a page alone is too small for it. */
+/** Cuts a family that is too wide for one page into pieces of as many columns each as can be. */
+function pieces(family: readonly Column[], width: number): readonly (readonly Column[])[] {
+  for (let count = 1; count < family.length; count += 1) {
+    const each = Math.ceil(family.length / count);
+    const cut = Array.from({ length: Math.ceil(family.length / each) }, (_, k) => family.slice(k * each, (k + 1) * each));
+    if (cut.every((piece) => minimum(piece) <= width)) return cut;
+  }
+  return family.map((column) => [column]);
+}
+
+/** Columns of each page, in order. A family stays together where it can. */
 export function pagesOfColumns(columns: readonly Column[], width: number): readonly (readonly Column[])[] {
-  const pages: Column[][] = [[]];
-  const add = (column: Column) => {
-    const page = pages.at(-1) ?? [];
-    if (page.length > 0 && minimum([...page, column]) > width) pages.push([column]);
-    else page.push(column);
-  };
-  for (const family of families(columns)) {
-    const page = pages.at(-1) ?? [];
-    const startsPage = page.length > 0 && minimum([...page, ...family]) > width && minimum(family) <= width;
-    if (startsPage) pages.push([]);
-    for (const column of family) add(column);
+  const pages: Column[][] = [];
+  for (const piece of families(columns).flatMap((family) => pieces(family, width))) {
+    const page = pages.at(-1);
+    if (page !== undefined && minimum([...page, ...piece]) <= width) page.push(...piece);
+    else pages.push([...piece]);
   }
   return pages;
 }

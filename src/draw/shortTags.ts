@@ -10,7 +10,10 @@ function candidates(name: string, id: string): readonly string[] {
   const words = letters.split(/[ -]+/).filter((word) => word !== '');
   const first = words[0]?.[0]?.toUpperCase() ?? 'X';
   const others = [...words.slice(1).map((word) => word[0] ?? ''), ...letters.replace(/[ -]/g, '').slice(1)];
-  return others.filter((letter) => letter !== '').map((letter) => first + letter.toLowerCase());
+  const seconds = others.filter((letter) => letter !== '').map((letter) => letter.toLowerCase());
+  // From two metres i, j and l are the same stroke.
+  const clear = seconds.filter((letter) => !/[ijl]/.test(letter));
+  return [...clear, ...seconds].map((letter) => first + letter);
 }
 
 function numbered(first: string, taken: ReadonlySet<string>): string {
