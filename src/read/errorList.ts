@@ -12,8 +12,7 @@ function compareSegments(a: string, b: string): number {
   return a < b ? -1 : 1;
 }
 
-function comparePaths(a: string, b: string): number {
-  const [left, right] = [segmentsOf(a), segmentsOf(b)];
+function comparePaths(left: readonly string[], right: readonly string[]): number {
   for (let depth = 0; depth < Math.min(left.length, right.length); depth += 1) {
     const order = compareSegments(left[depth] ?? '', right[depth] ?? '');
     if (order !== 0) return order;
@@ -21,11 +20,13 @@ function comparePaths(a: string, b: string): number {
   return left.length - right.length;
 }
 
-function compareErrors(a: CodedError, b: CodedError): number {
+type Sortable = { readonly error: CodedError; readonly segments: readonly string[] };
+
+function compareErrors({ error: a, segments: left }: Sortable, { error: b, segments: right }: Sortable): number {
   return (
     (a.line ?? 0) - (b.line ?? 0) ||
     (a.column ?? 0) - (b.column ?? 0) ||
-    comparePaths(a.path, b.path) ||
+    comparePaths(left, right) ||
     compareSegments(a.code, b.code)
   );
 }
@@ -41,11 +42,14 @@ export function errorList(
 ): readonly InputError[] {
   const refusedPaths = new Set(refused.map((error) => error.path));
   // A value cut off half-way lacks much that is in the text.
-  const isCutOff = refused.some(({ code }) => code === 'TOO_MANY_VALUES');
+  const isCutOff = refused.some(({ code }) => code === 'TOO_MANY_VALUES' || code === 'TOO_DEEP');
   const others = isCutOff ? [] : further;
   const all = [...refused, ...others.filter((error) => error.path === '' || !refusedPaths.has(error.path))];
-  const single = new Map(all.map((error) => [`${error.code} ${error.path} ${error.line}:${error.column} ${error.says}`, error]));
-  const sorted = [...single.values()].map(place).sort(compareErrors);
+  const single = new Map(all.map((error) => [`${error.code} ${error.path} ${error.line}:${error.column}`, error]));
+  const sorted = [...single.values()]
+    .map((error) => ({ error: place(error), segments: segmentsOf(error.path) }))
+    .sort(compareErrors)
+    .map(({ error }) => error);
   if (sorted.length <= MAX_ERRORS) return sorted;
   const more = sorted.length - MAX_ERRORS;
   const says = `There are ${more} more errors after these ${MAX_ERRORS}.`;

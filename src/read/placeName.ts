@@ -22,6 +22,9 @@ const SINGULAR: ReadonlyMap<string, string> = new Map([
   ['temperatureC', 'number'],
 ]);
 
+/** Entries without a name of their own: their list is named beside them. */
+const OF_A_NAMED_LIST: ReadonlySet<string | undefined> = new Set(['number', 'word']);
+
 /** The value of a key or an index, or undefined when the value has none. */
 export function childOf(value: unknown, segment: PropertyKey): unknown {
   if (typeof value !== 'object' || value === null) return undefined;
@@ -50,7 +53,7 @@ export function placeName(root: unknown, segments: readonly Segment[]): string {
     const before = segments[depth - 1];
     if (typeof segment === 'number' && before !== undefined) {
       const isListNamed = names.at(-1) === `"${before}"`;
-      if (SINGULAR.get(String(before)) !== 'number' && isListNamed) names.pop();
+      if (!OF_A_NAMED_LIST.has(SINGULAR.get(String(before))) && isListNamed) names.pop();
       names.push(entryName(before, segment, value));
     } else if (segment !== 'equipment' || segments.length === 1) {
       names.push(shown(String(segment)));

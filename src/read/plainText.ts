@@ -1,4 +1,5 @@
 // Text in, plain value out, with a way to place errors in the text. The shared door of scenarios and written plans.
+import { isScalar } from 'yaml';
 import type { InputError, Reading } from '../model/inputError.ts';
 import { errorList } from './errorList.ts';
 import { type CodedError, inputErrorAt } from './inputErrorAt.ts';
@@ -30,7 +31,7 @@ export function plainText(text: string, file: string): Reading<PlainText> {
   if (!read.ok) return unreadable(read.errors);
   const { tree } = read;
   const contents = tree?.document.contents ?? null;
-  if (tree === undefined || contents === null) {
+  if (tree === undefined || contents === null || (isScalar(contents) && contents.value === null)) {
     const doThis = 'Start from the example in docs/scenario.md.';
     return unreadable([{ ...inputErrorAt('EMPTY', '', `${file} holds nothing.`, doThis), line: 1, column: 1 }]);
   }

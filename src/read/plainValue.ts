@@ -38,6 +38,7 @@ function copyOf(walk: Walk, value: unknown, path: readonly Segment[]): unknown {
     return refuse(walk, 'TOO_MANY_VALUES', pointerOf(path), says, 'Leave out what the day does not need.');
   }
   if (path.length > MAX_DEPTH) {
+    walk.isFull = true;
     const says = `Lists and objects lie more than ${MAX_DEPTH} levels inside one another.`;
     return refuse(walk, 'TOO_DEEP', pointerOf(path), says, 'Write it flatter: a scenario needs 7.');
   }

@@ -110,6 +110,7 @@ function isTooMuch(walk: Walk, path: readonly Segment[]): boolean {
     return true;
   }
   if (path.length <= MAX_DEPTH) return false;
+  walk.isFull = true;
   const says = `Lists and objects lie more than ${MAX_DEPTH} levels inside one another.`;
   refuse(walk, 'TOO_DEEP', pointerOf(path), says, 'Write it flatter: a scenario needs 7.');
   return true;

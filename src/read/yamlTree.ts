@@ -20,6 +20,7 @@ function placed(error: CodedError, lines: LineCounter, offset: number): CodedErr
 /** Tokens of the text. Stops early: the next stage calls itself once per level, and too deep a text would end the process. */
 function tokensOf(text: string, lines: LineCounter): Tokens {
   const parser = new Parser(lines.addNewLine);
+  lines.addNewLine(0);
   const tokens: CST.Token[] = [];
   let lexemes = 0;
   let offset = 0;
