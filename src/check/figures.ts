@@ -1,10 +1,8 @@
 // Recounts every figure of a plan from its tasks and set points: lateness, trays left out, makespan, changes, cost, orders.
-import { instantAt, minuteAt } from '../model/clock.ts';
 import type { PlanOrder } from '../model/plan.ts';
 import type { Figures } from './finding.ts';
 import { firstHandsOnMinute } from './hands.ts';
 import type { JudgedDay } from './judgedDay.ts';
-import { orderedTrays } from './orderedTrays.ts';
 import { type ServedOrder, serviceOf } from './service.ts';
 import { temperatureChanges } from './temperatureChanges.ts';
 
@@ -15,9 +13,8 @@ export function toSixDecimals(value: number): number {
 
 /** Trays of each product that the orders need and the plan has not, by product id. */
 export function leftOutByProduct(day: JudgedDay): ReadonlyMap<string, number> {
-  const needed = orderedTrays(day.scenario, (text) => minuteAt(day.clock, text));
   return new Map(
-    needed.map(({ productId, trays }) => {
+    day.ordered.map(({ productId, trays }) => {
       const planned = day.trays.filter((tray) => tray.product.id === productId).length;
       return [productId, Math.max(0, trays - planned)];
     }),
@@ -38,8 +35,8 @@ function planOrder(day: JudgedDay, { order, dueMinute, readyMinute }: ServedOrde
   return {
     product: order.product,
     pieces: order.pieces,
-    readyBy: instantAt(day.clock, dueMinute),
-    readyAt: readyMinute === null ? null : instantAt(day.clock, readyMinute),
+    readyBy: day.instantOf(dueMinute),
+    readyAt: readyMinute === null ? null : day.instantOf(readyMinute),
     lateMinutes: readyMinute === null ? null : Math.max(0, readyMinute - dueMinute),
   };
 }

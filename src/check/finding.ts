@@ -6,8 +6,8 @@ import type { JudgedDay } from './judgedDay.ts';
 /** One place where a plan does not meet a rule, as the rule finds it. `minute` counts from the start of the day. */
 export type Finding = { readonly says: string; readonly taskIds: readonly string[]; readonly minute?: number };
 
-/** A rule at work: everything in the day that breaks it. */
-export type RuleCheck = (day: JudgedDay) => readonly Finding[];
+/** A rule at work: everything in the day that breaks it, the recounted figures at hand. */
+export type RuleCheck = (day: JudgedDay, figures: Figures) => readonly Finding[];
 
 /** One place where a plan does not meet a rule: which rule, who, what, where, when, and what to do. */
 export type Breach = Finding & { readonly rule: RuleCode; readonly doThis: string };

@@ -80,8 +80,9 @@ const CODES = Object.keys(CHECKS).filter((code): code is RuleCode => code in RUL
 /** Judges a plan of ours or anybody's. No breaches: the plan works out. The figures are the judge's own in any case. */
 export function judge(scenario: Scenario, plan: WrittenPlan): Verdict {
   const day = judgedDayOf(scenario, plan);
+  const figures = figuresOf(day);
   const breaches = CODES.flatMap((rule) =>
-    CHECKS[rule](day).map((finding) => ({ rule, ...finding, doThis: RULES[rule].doThis })),
+    CHECKS[rule](day, figures).map((finding) => ({ rule, ...finding, doThis: RULES[rule].doThis })),
   );
-  return { breaches, figures: figuresOf(day) };
+  return { breaches, figures };
 }

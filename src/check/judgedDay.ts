@@ -5,9 +5,11 @@ import type { BatchStep, TrayStep } from '../model/steps.ts';
 import type { WrittenPlan } from '../model/writtenPlan.ts';
 import { type DeckDay, deckDays } from './deckDays.ts';
 import { type NamedTask, nameTasks } from './nameTasks.ts';
+import { orderedTrays, type ProductOrders } from './orderedTrays.ts';
 import { type OvenLoad, ovenLoads, type PairedBake } from './ovenLoads.ts';
 import type { PairedStep } from './pairSteps.ts';
 import { plannedBatches, plannedTrays } from './plannedTrays.ts';
+import { type RememberedClock, rememberedClock } from './rememberedClock.ts';
 
 /** A step a task does. Minutes from the start of the day. */
 export type StepRun = {
@@ -30,10 +32,12 @@ type Run = {
 export type TrayRun = Run & { readonly product: Product; readonly batch: string | undefined };
 export type BatchRun = Run & { readonly dough: Dough; readonly trays: readonly TrayRun[] };
 
-export type JudgedDay = {
+export type JudgedDay = RememberedClock & {
   readonly scenario: Scenario;
   readonly plan: WrittenPlan;
   readonly clock: Clock;
+  /** What the orders need, product by product. */
+  readonly ordered: readonly ProductOrders[];
   readonly tasks: readonly NamedTask[];
   readonly trays: readonly TrayRun[];
   readonly batches: readonly BatchRun[];
@@ -77,5 +81,7 @@ export function judgedDayOf(scenario: Scenario, plan: WrittenPlan): JudgedDay {
     runs: paired.map((pair) => stepRun(pair, loads)),
     spare,
   }));
-  return { scenario, plan, clock, tasks, trays: [...trayById.values()], batches, decks };
+  const times = rememberedClock(clock);
+  const ordered = orderedTrays(scenario, times.minuteOf);
+  return { ...times, scenario, plan, clock, ordered, tasks, trays: [...trayById.values()], batches, decks };
 }

@@ -1,10 +1,9 @@
 // Which tray serves which order, when each tray and each order is ready, and how late.
 // The k-th tray of a product to be ready serves its pieces (k-1) x piecesPerTray + 1 to k x piecesPerTray, the orders taken
 // in the order of their times.
-import { minuteAt } from '../model/clock.ts';
 import type { Order } from '../model/scenario.ts';
 import type { JudgedDay, TrayRun } from './judgedDay.ts';
-import { orderedTrays, type ProductOrders } from './orderedTrays.ts';
+import type { ProductOrders } from './orderedTrays.ts';
 
 export type ServingTray = {
   readonly trayId: string;
@@ -52,7 +51,7 @@ function serveProduct({ piecesPerTray, orders }: ProductOrders, trays: readonly 
 
 /** All planned trays and all orders of the day; the orders as the scenario lists them. */
 export function serviceOf(day: JudgedDay): Service {
-  const services = orderedTrays(day.scenario, (text) => minuteAt(day.clock, text)).map((product) =>
+  const services = day.ordered.map((product) =>
     serveProduct(
       product,
       day.trays.filter((tray) => tray.product.id === product.productId),

@@ -74,7 +74,7 @@ export const RULES = {
   SHELF_CAPACITY: {
     title: 'Room in the proofer',
     says: 'No more trays are in a proofer at once than its shelves hold.',
-    doThis: 'Prove the tray at another time or in another proofer.',
+    doThis: 'Proof the tray at another time or in another proofer.',
   },
   SHELF_TEMPERATURE: {
     title: 'Temperature of the proofer',

@@ -25,7 +25,7 @@ describe('SHELF_CAPACITY', () => {
       Object.assign(placeOf(plan, 'roll-2/proof'), { id: 'short', position: 1 });
       Object.assign(task(plan, 'flatbread-1/proof'), { start: 50 });
     });
-    // The second roll tray is proved at 50 and is baked from 56: until then the short proofer is full.
+    // The second roll tray is done proofing at 50 and is baked from 56: until then the short proofer is full.
     expect(judge(quietHouse.scenario, late).breaches.find(({ rule }) => rule === 'SHELF_CAPACITY')?.says).toContain(
       'between 06:50 and 06:56',
     );

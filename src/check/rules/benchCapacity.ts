@@ -4,5 +4,5 @@ import type { Finding } from '../finding.ts';
 import type { JudgedDay } from '../judgedDay.ts';
 
 export function benchCapacity(day: JudgedDay): readonly Finding[] {
-  return crowdFindings(day, 'bench', 'pieces of work');
+  return crowdFindings(day, 'bench', 'trays and batches');
 }

@@ -1,13 +1,14 @@
 // CLOCK_TIMES: startsAt and endsAt = start of the day + start and end minutes; likewise for the day itself, where stated.
-import { instantAt } from '../../model/clock.ts';
 import type { Finding } from '../finding.ts';
 import type { JudgedDay } from '../judgedDay.ts';
 import { isSameMoment } from '../sameMoment.ts';
 
 export function clockTimes(day: JudgedDay): readonly Finding[] {
   function wrong(what: string, stated: string | undefined, minute: number, taskIds: readonly string[]): readonly Finding[] {
-    if (stated === undefined || isSameMoment(day.clock, stated, minute)) return [];
-    return [{ says: `${what} is stated as ${stated}; minute ${minute} is ${instantAt(day.clock, minute)}.`, taskIds, minute }];
+    if (stated === undefined) return [];
+    const expected = day.instantOf(minute);
+    if (isSameMoment(stated, expected)) return [];
+    return [{ says: `${what} is stated as ${stated}; minute ${minute} is ${expected}.`, taskIds, minute }];
   }
   const { minutes } = day.clock;
   const stated = day.plan.day;

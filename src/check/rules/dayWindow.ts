@@ -9,10 +9,13 @@ export function dayWindow(day: JudgedDay): readonly Finding[] {
   const last = day.clock.minutes;
 
   function outside(what: string, { start, end }: Span, taskIds: readonly string[]): readonly Finding[] {
-    const when = `${what}, ${sayMinute(day.clock, start)} to ${sayMinute(day.clock, end)},`;
-    if (end < start) return [{ says: `${when} ends ${sayMinutes(start - end)} before it starts.`, taskIds, minute: start }];
-    if (start < 0) return [{ says: `${when} starts ${sayMinutes(-start)} before the day does.`, taskIds, minute: start }];
-    if (end > last) return [{ says: `${when} ends ${sayMinutes(end - last)} after the day does.`, taskIds, minute: end }];
+    const found = (wrong: string, minute: number): readonly Finding[] => {
+      const when = `${sayMinute(day.clock, start)} to ${sayMinute(day.clock, end)}`;
+      return [{ says: `${what}, ${when}, ${wrong}.`, taskIds, minute }];
+    };
+    if (end < start) return found(`ends ${sayMinutes(start - end)} before it starts`, start);
+    if (start < 0) return found(`starts ${sayMinutes(-start)} before the day does`, start);
+    if (end > last) return found(`ends ${sayMinutes(end - last)} after the day does`, end);
     return [];
   }
 

@@ -1,8 +1,7 @@
 // ORDER_FIGURES: where orders are stated, there is one entry for each order of the scenario, with the ready time and the late
 // minutes of the recount.
 import type { PlanOrder } from '../../model/plan.ts';
-import { figuresOf } from '../figures.ts';
-import type { Finding } from '../finding.ts';
+import type { Figures, Finding } from '../finding.ts';
 import type { JudgedDay } from '../judgedDay.ts';
 
 function moment(stated: string): string {
@@ -34,10 +33,9 @@ function sayReady({ readyAt, lateMinutes }: PlanOrder): string {
   return readyAt === null ? 'not ready' : `ready at ${readyAt}, ${lateMinutes} minutes late`;
 }
 
-export function orderFigures(day: JudgedDay): readonly Finding[] {
+export function orderFigures(day: JudgedDay, { orders }: Figures): readonly Finding[] {
   const stated = day.plan.orders;
   if (stated === undefined) return [];
-  const { orders } = figuresOf(day);
   const wrong = [...unmatched(stated, orders)];
   const missing = unmatched(orders, stated).map((order) => {
     const name = `The order of ${order.pieces} ${order.product} by ${order.readyBy}`;

@@ -1,5 +1,4 @@
 // PERSON_HOURS: from <= start and end <= until of the person's hours; for each break, end <= from or start >= until.
-import { minuteAt } from '../../model/clock.ts';
 import type { Person } from '../../model/scenario.ts';
 import type { Finding } from '../finding.ts';
 import type { JudgedDay } from '../judgedDay.ts';
@@ -8,21 +7,24 @@ import { sayMinute, sayMinutes } from '../sayMinute.ts';
 
 function personFindings(day: JudgedDay, person: Person, work: readonly PersonWork[]): readonly Finding[] {
   const spanOf = ({ from, until }: { readonly from: string; readonly until: string }) => ({
-    start: minuteAt(day.clock, from),
-    end: minuteAt(day.clock, until),
+    start: day.minuteOf(from),
+    end: day.minuteOf(until),
   });
   const hours = spanOf(person);
   const breaks = person.breaks.map(spanOf);
   const say = (minute: number) => sayMinute(day.clock, minute);
   return work.flatMap(({ taskId, start, end, for: what }) => {
-    const doing = `${person.id} is at ${taskId} (${what}) ${say(start)} to ${say(end)}`;
-    const found = (says: string): Finding => ({ says, taskIds: [taskId], minute: start });
+    const found = (says: string): Finding => ({
+      says: `${person.id} is at ${taskId} (${what}) ${say(start)} to ${say(end)}, ${says}.`,
+      taskIds: [taskId],
+      minute: start,
+    });
     return [
-      ...(start < hours.start ? [found(`${doing}, ${sayMinutes(hours.start - start)} before their hours begin.`)] : []),
-      ...(end > hours.end ? [found(`${doing}, ${sayMinutes(end - hours.end)} after their hours end.`)] : []),
+      ...(start < hours.start ? [found(`${sayMinutes(hours.start - start)} before their hours begin`)] : []),
+      ...(end > hours.end ? [found(`${sayMinutes(end - hours.end)} after their hours end`)] : []),
       ...breaks
         .filter((rest) => start < rest.end && end > rest.start)
-        .map((rest) => found(`${doing}, into their break ${say(rest.start)} to ${say(rest.end)}.`)),
+        .map((rest) => found(`into their break ${say(rest.start)} to ${say(rest.end)}`)),
     ];
   });
 }

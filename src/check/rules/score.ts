@@ -1,6 +1,6 @@
 // SCORE: each figure stated = its recount; lowerBound <= cost; gap = (cost - lowerBound) / cost, 0 when cost is 0; and what the
 // plan says it holds is what it holds.
-import { figuresOf, toSixDecimals } from '../figures.ts';
+import { toSixDecimals } from '../figures.ts';
 import type { Figures, Finding } from '../finding.ts';
 import type { JudgedDay } from '../judgedDay.ts';
 
@@ -49,8 +49,7 @@ function holdsSays(day: JudgedDay, leftOutTrays: number): readonly string[] {
   }
 }
 
-export function score(day: JudgedDay): readonly Finding[] {
-  const figures = figuresOf(day);
+export function score(day: JudgedDay, figures: Figures): readonly Finding[] {
   const stated = day.plan.score ?? {};
   const wrong = RECOUNTED.flatMap((name) => {
     const value = stated[name];

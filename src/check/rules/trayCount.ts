@@ -1,13 +1,11 @@
 // TRAY_COUNT: planned <= ceil(pieces / piecesPerTray) for each product; where trays left out are stated,
 // planned + left out = ceil(pieces / piecesPerTray).
-import { minuteAt } from '../../model/clock.ts';
 import type { Finding } from '../finding.ts';
 import type { JudgedDay } from '../judgedDay.ts';
-import { orderedTrays } from '../orderedTrays.ts';
 
 export function trayCount(day: JudgedDay): readonly Finding[] {
   const stated = day.plan.leftOut;
-  return orderedTrays(day.scenario, (text) => minuteAt(day.clock, text)).flatMap(({ productId, trays }) => {
+  return day.ordered.flatMap(({ productId, trays }) => {
     const own = day.trays.filter((tray) => tray.product.id === productId);
     const planned = own.length;
     const taskIds = own.flatMap((tray) => tray.runs[0]?.named.id ?? []);

@@ -1,4 +1,4 @@
-// A good plan written by hand: nobody is named, hands never limit. Two doughs are mixed side by side, three trays prove and
+// A good plan written by hand: nobody is named, hands never limit. Two doughs are mixed side by side, three trays proof and
 // bake side by side. Minute 0 is 06:00 in UTC.
 //
 // One change of none: each deck heats up once. Ready at 76 (two trays of rolls) and 71 (flatbread), all due at 07:30 (90).
