@@ -1,27 +1,49 @@
 // `ovenward plan`: reads a scenario, has it planned, writes the files, tells people.
 import { join } from 'node:path';
 import type { Plan } from '../model/plan.ts';
+import type { PlanningOptions } from '../planning.ts';
 import { mustRead } from './badInput.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import { inkFor } from './ink.ts';
 import { jsonText } from './jsonText.ts';
-import type { Parts, PlanningOptions } from './parts.ts';
+import type { Parts } from './parts.ts';
 import { progressLine } from './progressLine.ts';
 import { readText } from './readText.ts';
 import type { PlanRequest } from './request.ts';
 import { prepareSheet, writeSheet } from './sheetFiles.ts';
 import { summary } from './summary.ts';
 import type { Surroundings } from './surroundings.ts';
+import { version } from './version.ts';
 import { prepareToWrite, writeWhole } from './writeWhole.ts';
 
 /** Longest search in seconds when the person sets no limit. */
 const USUAL_SECONDS = 10;
 
-function limits(request: PlanRequest, parts: Parts): Pick<PlanningOptions, 'seconds' | 'effort' | 'seed'> {
-  const { seconds, effort, seed } = request;
+/** Share of the time limit that drawing and writing get at most. */
+const WRITING_SHARE = 0.25;
+
+function wantsFiles(request: PlanRequest): boolean {
+  return request.out !== undefined || request.svg !== undefined;
+}
+
+/** What the planner gets of a time limit. Drawing and writing take about as long as loading and reading did just before. */
+function secondsToPlan(seconds: number, request: PlanRequest, { now, startedAtMs }: Surroundings): number {
+  return wantsFiles(request) ? seconds - Math.min(WRITING_SHARE * seconds, (now() - startedAtMs) / 1000) : seconds;
+}
+
+type Limits = Pick<PlanningOptions, 'seconds' | 'effort' | 'seed'>;
+
+function limits(request: PlanRequest, parts: Parts, surroundings: Surroundings): Limits {
+  const { effort, seed } = request;
   const seeded = seed === undefined ? {} : { seed };
-  if (seconds === undefined && effort === undefined) return { seconds: USUAL_SECONDS, effort: parts.defaultEffort, ...seeded };
-  return { ...(seconds === undefined ? {} : { seconds }), ...(effort === undefined ? {} : { effort }), ...seeded };
+  const isUnlimited = request.seconds === undefined && effort === undefined;
+  const seconds = isUnlimited ? USUAL_SECONDS : request.seconds;
+  const rounds = isUnlimited ? parts.defaultEffort : effort;
+  return {
+    ...(seconds === undefined ? {} : { seconds: secondsToPlan(seconds, request, surroundings) }),
+    ...(rounds === undefined ? {} : { effort: rounds }),
+    ...seeded,
+  };
 }
 
 async function prepareFiles(request: PlanRequest): Promise<void> {
@@ -30,7 +52,7 @@ async function prepareFiles(request: PlanRequest): Promise<void> {
 }
 
 async function writeFiles(request: PlanRequest, plan: Plan, parts: Parts): Promise<readonly string[]> {
-  if (request.out === undefined && request.svg === undefined) return [];
+  if (!wantsFiles(request)) return [];
   const sheet = await writeSheet(request, parts.drawPlan(plan));
   if (request.out === undefined) return sheet;
   const file = join(request.out, 'plan.json');
@@ -38,19 +60,23 @@ async function writeFiles(request: PlanRequest, plan: Plan, parts: Parts): Promi
   return [file, ...sheet];
 }
 
+function isFine({ score }: Plan): boolean {
+  return score.lateTrayMinutes === 0 && score.leftOutTrays === 0;
+}
+
 export async function makingPlan(request: PlanRequest, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {
   const { out, err, now, startedAtMs, pause } = surroundings;
-  const fileName = request.file === '-' ? undefined : request.file;
-  const scenario = mustRead(request.file, parts.readScenario(await readText(request.file, surroundings), fileName));
-  await prepareFiles(request);
-  const line = progressLine(err, now);
+  const text = await readText(request.file, surroundings);
   return surroundings.stoppable(async (cancelled) => {
-    const options = { ...limits(request, parts), now, startedAtMs, cancelled, pause, onProgress: line.show };
-    const plan = await parts.makePlan(scenario, options).finally(line.wipe);
+    const scenario = mustRead(request.file, parts.readScenario(text, request.file === '-' ? undefined : request.file));
+    await prepareFiles(request);
+    const line = progressLine(err, now);
+    const around = { now, startedAtMs, cancelled, pause, onProgress: line.show, version: version() };
+    const plan = await parts.makePlan(scenario, { ...limits(request, parts, surroundings), ...around }).finally(line.wipe);
     const files = await writeFiles(request, plan, parts);
     if (request.json) out.write(jsonText(plan));
     const people = request.json ? err : out;
     people.write(summary(plan, files, inkFor(people.hasColours)));
-    return plan.score.lateTrayMinutes === 0 && plan.score.leftOutTrays === 0 ? EXIT.fine : EXIT.notFine;
+    return isFine(plan) ? EXIT.fine : EXIT.notFine;
   });
 }

@@ -4,27 +4,7 @@ import type { Reading } from '../model/inputError.ts';
 import type { Plan } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { WrittenPlan } from '../model/writtenPlan.ts';
-
-export type Progress = {
-  readonly seconds: number;
-  readonly cost: number;
-  readonly lowerBound: number;
-  readonly gap: number;
-  readonly plannedTrays: number;
-  readonly trays: number;
-  readonly rounds: number;
-};
-
-export type PlanningOptions = {
-  readonly seed?: number;
-  readonly effort?: number;
-  readonly seconds?: number;
-  readonly now: () => number;
-  readonly startedAtMs?: number;
-  readonly cancelled?: () => boolean;
-  readonly onProgress?: (progress: Progress) => void;
-  readonly pause?: () => Promise<void>;
-};
+import type { PlanningOptions } from '../planning.ts';
 
 export type Parts = {
   readonly readScenario: (text: string, fileName?: string) => Reading<Scenario>;

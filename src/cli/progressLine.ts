@@ -1,5 +1,5 @@
 // One line on a terminal that says how the search is going, drawn over itself and wiped at the end. Used by `plan`.
-import type { Progress } from './parts.ts';
+import type { Progress } from '../planning.ts';
 import { percentAbove } from './sayHowGood.ts';
 import type { Stream } from './surroundings.ts';
 

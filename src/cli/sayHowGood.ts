@@ -11,6 +11,11 @@ export function percentAbove(score: Pick<Score, 'cost' | 'lowerBound'>): string 
   return (Math.ceil(((score.cost - score.lowerBound) / score.lowerBound) * 1000 - 1e-9) / 10).toFixed(1);
 }
 
+/** The argument behind the floor, as a sentence. */
+function sayArgument({ bound }: Plan): string {
+  return `${bound.says.slice(0, 1).toUpperCase()}${bound.says.slice(1)}`;
+}
+
 function sayStopped(plan: Plan): string {
   const seconds = plan.solver.seconds.toFixed(1);
   if (plan.stopped === 'time') return `The search ended at its time limit, after ${seconds} s.`;
@@ -19,14 +24,14 @@ function sayStopped(plan: Plan): string {
 }
 
 export function sayHowGood(plan: Plan): readonly string[] {
-  const { score, bound } = plan;
-  if (plan.stopped === 'proved') return [`Price ${sayPrice(score.cost)}, proved: no plan costs less. ${bound.says}`];
+  const { score } = plan;
+  if (plan.stopped === 'proved') return [`Price ${sayPrice(score.cost)}, proved: no plan costs less. ${sayArgument(plan)}`];
   const above = percentAbove(score);
   const distance =
     above === undefined ? 'how far above the lowest possible is not known' : `at most ${above} % above the lowest possible`;
   return [
     `Price ${sayPrice(score.cost)}, ${distance}.`,
-    `No plan costs less than ${sayPrice(score.lowerBound)}: ${bound.says}`,
+    `No plan costs less than ${sayPrice(score.lowerBound)}. ${sayArgument(plan)}`,
     sayStopped(plan),
   ];
 }

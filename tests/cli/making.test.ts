@@ -3,10 +3,11 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type { Parts, PlanningOptions } from '../../src/cli/parts.ts';
+import type { Parts } from '../../src/cli/parts.ts';
 import { run } from '../../src/cli/run.ts';
 import type { Surroundings } from '../../src/cli/surroundings.ts';
 import { planSchema } from '../../src/model/plan.ts';
+import type { PlanningOptions } from '../../src/planning.ts';
 import { partsFor, surroundingsFor } from './fakes.ts';
 import { finePlan, samplePlan } from './samplePlan.ts';
 
@@ -110,6 +111,11 @@ describe('limits', () => {
     expect(await given(['--seconds', '2'])).not.toHaveProperty('effort');
     expect(await given(['--effort', '50', '--seed', '9'])).toMatchObject({ effort: 50, seed: 9 });
     expect(await given(['--effort', '50'])).not.toHaveProperty('seconds');
+  });
+
+  test('drawing and writing get their share of a time limit', async () => {
+    expect((await given(['--seconds', '2', '--out', folder])).seconds).toBeCloseTo(2 - 0.333);
+    expect((await given(['--seconds', '1', '--svg', join(folder, 'wall.svg')])).seconds).toBeCloseTo(0.75);
   });
 });
 

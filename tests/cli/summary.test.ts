@@ -33,7 +33,7 @@ Left out
 
 How good
 Price 6012.5, at most 3.7 % above the lowest possible.
-No plan costs less than 5800: the decks cannot take more trays in the day.
+No plan costs less than 5800. The decks cannot take more trays in the day.
 The search ended after 2000 rounds, 1.9 s.
 
 Take care
