@@ -24,7 +24,7 @@ function handsAt(run: StepRun): readonly NeededHands[] {
   switch (step.do) {
     case 'mix': {
       const { start } = run.named.task;
-      return [{ for: 'mix', start, end: start + (step.handsOn ?? step.minutes) }];
+      return [{ for: 'mix', start, end: start + Math.min(step.handsOn ?? step.minutes, step.minutes) }];
     }
     case 'fold':
     case 'divide':
