@@ -29,14 +29,20 @@ function ovenward(words: readonly string[], input = '') {
   return spawnSync(process.execPath, [script, ...words], { cwd: folder, encoding: 'utf8', input, maxBuffer: 1 << 28 });
 }
 
+function millisecondsOf(words: readonly string[]): number {
+  const startedAt = performance.now();
+  expect(spawnSync(process.execPath, words).status).toBe(0);
+  return performance.now() - startedAt;
+}
+
+/** How slowly this machine goes just now: 1 on one that starts Node alone within a tenth of a second, more on a busy one. */
+function pace(): number {
+  return Math.max(1, Math.min(...Array.from({ length: 3 }, () => millisecondsOf(['-e', '0']))) / 100);
+}
+
 // Measured beside a bare start of Node in the same run: this machine may be busy with other things.
 test('it starts at most five times as slowly as Node alone', { timeout: 60_000, retry: 2 }, () => {
-  const milliseconds = (words: readonly string[]) => {
-    const startedAt = performance.now();
-    expect(spawnSync(process.execPath, words).status).toBe(0);
-    return performance.now() - startedAt;
-  };
-  const rounds = Array.from({ length: 7 }, () => [milliseconds([script, '--version']), milliseconds(['-e', '0'])] as const);
+  const rounds = Array.from({ length: 7 }, () => [millisecondsOf([script, '--version']), millisecondsOf(['-e', '0'])] as const);
   const best = (which: 0 | 1) => Math.min(...rounds.map((round) => round[which]));
   expect(best(0) / best(1)).toBeLessThan(5);
 });
@@ -82,7 +88,8 @@ describe('plan', () => {
   test('--seconds 2 ends within 3 seconds, everything included', { timeout: 60_000, retry: 2 }, () => {
     const startedAt = performance.now();
     const { status } = ovenward(['plan', large, '--seconds', '2', '--out', inFolder('limit')]);
-    expect(performance.now() - startedAt).toBeLessThan(3000);
+    const milliseconds = performance.now() - startedAt;
+    expect(milliseconds / pace()).toBeLessThan(3000);
     expect([0, 1]).toContain(status);
     expect(readdirSync(inFolder('limit'))).toContain('plan.json');
   });
@@ -100,7 +107,8 @@ describe('plan', () => {
     child.kill('SIGINT');
     const startedAt = performance.now();
     expect([0, 1]).toContain(await code);
-    expect(performance.now() - startedAt).toBeLessThan(2000);
+    const milliseconds = performance.now() - startedAt;
+    expect(milliseconds / pace()).toBeLessThan(2000);
     expect(['cancelled', 'proved']).toContain(planSchema.parse(JSON.parse(out)).stopped);
     expect(ovenward(['check', large, inFolder('stopped/plan.json')]).status).toBe(0);
   });

@@ -83,6 +83,13 @@ test('a deck hot enough to bake before its first move counts every move', () => 
   expect(summary({ ...samplePlan, decks: [{ ...upper, setPoints: [] }, lower] }, [], plain)).toContain('20 C all day');
 });
 
+test('decks of one name are told apart by their ids', () => {
+  const decks = samplePlan.bakehouse.decks.map((deck) => ({ ...deck, name: 'Deck' }));
+  const text = summary({ ...samplePlan, bakehouse: { ...samplePlan.bakehouse, decks } }, [], plain);
+  expect(text).toContain('Deck (oven/top) ');
+  expect(text).toContain('Deck (oven/bottom)  not used');
+});
+
 test('the distance from the floor is rounded up, and unknown over a floor of 0', () => {
   expect(percentAbove({ cost: 100.01, lowerBound: 100 })).toBe('0.1');
   expect(percentAbove({ cost: 110, lowerBound: 100 })).toBe('10.0');
