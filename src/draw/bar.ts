@@ -16,6 +16,8 @@ export type Bar = {
   readonly x: number;
   readonly width: number;
   readonly kind: Kind;
+  /** Tasks of the plan it shows. */
+  readonly taskIds: readonly string[];
   /** What a screen reader says. */
   readonly says: string;
   /** Best first; all of them may fail to fit. */
@@ -104,6 +106,7 @@ export function drawBar(bar: Bar, area: Area): SvgNode {
           }),
         ]
       : [];
+  const attributes = { role: 'group', 'aria-label': bar.says, 'data-bar': bar.kind.key, 'data-tasks': bar.taskIds.join(' ') };
   const text = box.width < SLIM ? slimText(bar, box) : wideText(bar, box);
-  return el('g', { role: 'group', 'aria-label': bar.says, 'data-bar': bar.kind.key }, [...ground(bar, box), ...tail, ...text]);
+  return el('g', attributes, [...ground(bar, box), ...tail, ...text]);
 }

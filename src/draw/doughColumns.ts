@@ -102,7 +102,9 @@ export function benchColumn(book: Book): Column {
   const places = book.plan.bakehouse.benchPlaces;
   const isPlaced = places !== null && places <= MOST_PLACES && tasks.every((task) => task.place !== undefined);
   const spans = isPlaced ? joinRuns(singles) : released(spansWithin(book, tasks));
-  const lanes = isPlaced ? places : Math.min(8, Math.max(1, mostAtOnce(spans)));
+  // Places nobody works at all day need no lane.
+  const used = Math.max(1, ...spans.map((span) => span.position));
+  const lanes = isPlaced ? used : Math.min(8, Math.max(1, mostAtOnce(spans)));
   const hasPeople = book.plan.bakehouse.people.length > 0;
   const words: BarWords = { verb: 'bench', labels: (span) => stayLabels(span, span.tasks[0]?.step ?? '') };
   return {
@@ -114,7 +116,6 @@ export function benchColumn(book: Book): Column {
     minWidth: Math.max(14, lanes * (hasPeople ? 6.5 : 11)),
     wishWidth: Math.max(15, lanes * (hasPeople ? 9 : 24)),
     isNeeded: isIn(spans),
-    draw: (area) =>
-      isPlaced ? drawPositions(spans, places, area, words, book.clock) : drawShared(spans, area, words, book.clock),
+    draw: (area) => (isPlaced ? drawPositions(spans, used, area, words, book.clock) : drawShared(spans, area, words, book.clock)),
   };
 }

@@ -28,9 +28,15 @@ function rowsOf(doings: readonly Doing[], isNamed: boolean, book: Book): readonl
   return rows;
 }
 
+function sharedHeading(book: Book): string {
+  const [person, other] = book.plan.bakehouse.people;
+  return person === undefined || other !== undefined ? 'What to do when' : `${person.name}: what to do when`;
+}
+
 function doingBlocks(book: Book, doings: readonly Doing[]): readonly Block[] {
   const { people } = book.plan.bakehouse;
-  if (people.length <= SHARED_LIST_PEOPLE) return [{ heading: 'What to do when', rows: rowsOf(doings, true, book) }];
+  if (people.length <= SHARED_LIST_PEOPLE)
+    return [{ heading: sharedHeading(book), rows: rowsOf(doings, people.length > 1, book) }];
   const anyone = doings.filter(({ who }) => who === null);
   const own = people.map((person) => ({
     heading: `${person.name}: what to do when`,
@@ -73,7 +79,7 @@ export function listPages(
   return {
     cautionPage: cautionIndex === -1 ? undefined : cautionIndex + 1,
     pages: flowed.map(({ nodes, headings, kinds }) => ({
-      subject: (headings[0] ?? '').length <= 40 ? (headings[0] ?? '') : 'What to do when',
+      subject: (headings[0] ?? '').length <= 36 ? (headings[0] ?? '') : 'What to do when',
       under: `${book.clock.dateWords(0)}, clock of ${book.plan.scenario.timeZone}. Tick off what is done.`,
       describes: `Lists: ${headings.join('; ')}.`,
       body: nodes,

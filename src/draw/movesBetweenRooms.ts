@@ -20,14 +20,14 @@ function carryOf(book: Book, task: Task): readonly Carry[] {
   const to = roomWords(book, task);
   const from = roomWords(book, before);
   if (to === from) return [];
-  // Shaping already says into which room the tray goes.
-  if (before !== undefined && task.tray !== undefined && BENCH_STEPS.has(before.step)) return [];
+  // Shaping and folding already say into which room the dough goes; the end of a mix does not.
+  if (before !== undefined && before.step !== 'mix' && BENCH_STEPS.has(before.step)) return [];
   return [{ at: task.start, task, from, to }];
 }
 
-/** A batch that leaves a retarder goes to the bench. */
+/** A batch that leaves a retarder for good goes to the bench; folding says itself where it takes the dough from. */
 function batchOut(book: Book, task: Task): readonly Carry[] {
-  if (task.step !== 'bulk' || task.place === undefined || book.chain.after(task)?.place?.id === task.place.id) return [];
+  if (task.step !== 'bulk' || task.place === undefined || book.chain.after(task) !== undefined) return [];
   return [{ at: task.end, task, from: roomWords(book, task), to: 'the bench' }];
 }
 

@@ -29,6 +29,7 @@ function barOf(span: Span, x: number, width: number, words: BarWords, clock: Day
     x,
     width,
     kind: span.kind,
+    taskIds: span.tasks.map(({ id }) => id),
     says: saysOf(span, words, clock),
     labels: words.labels(span),
     ...(words.along === undefined ? {} : { along: words.along(span) }),

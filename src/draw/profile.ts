@@ -98,9 +98,12 @@ function spotFor(
   return undefined;
 }
 
-function band(kind: Kind, run: readonly Slice[], area: Area, perTray: number, clock: DayClock): SvgNode {
+function band(kind: Kind, spans: readonly Span[], run: readonly Slice[], area: Area, perTray: number, clock: DayClock): SvgNode {
   const most = Math.max(...run.map((slice) => slice.trays));
-  const says = `${kind.name}, up to ${most} trays, ${clock.says(run[0]?.start ?? 0)} to ${clock.says(run.at(-1)?.end ?? 0)}`;
+  const [start, end] = [run[0]?.start ?? 0, run.at(-1)?.end ?? 0];
+  const says = `${kind.name}, up to ${most} trays, ${clock.says(start)} to ${clock.says(end)}`;
+  const own = spans.filter((span) => span.kind === kind && shows({ from: start, until: end }, span));
+  const tasks = own.flatMap((span) => span.tasks.map(({ id }) => id)).join(' ');
   const sizes = [3.5, 3.1, 2.8, 2.5];
   const labels = [
     ...sizes.slice(0, 2).map(
@@ -115,7 +118,7 @@ function band(kind: Kind, run: readonly Slice[], area: Area, perTray: number, cl
   ];
   const spot = spotFor(run, area, perTray, labels);
   const size = spot === undefined ? undefined : labelSize(spot.label);
-  return el('g', { role: 'group', 'aria-label': says, 'data-bar': kind.key }, [
+  return el('g', { role: 'group', 'aria-label': says, 'data-bar': kind.key, 'data-tasks': tasks }, [
     el('path', {
       d: outline(run, area, perTray),
       fill: `url(#${hatchId(kind.hatch, kind.colour)})`,
@@ -147,7 +150,7 @@ export function drawProfile(spans: readonly Span[], places: number, area: Area, 
     }),
   );
   const bands = [...slicesOf(shown, area)].flatMap(([kind, slices]) =>
-    runsOf(slices).map((run) => band(kind, run, area, perTray, clock)),
+    runsOf(slices).map((run) => band(kind, shown, run, area, perTray, clock)),
   );
   return [...frame, ...bands];
 }

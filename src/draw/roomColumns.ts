@@ -37,7 +37,9 @@ function roomColumn(room: Room, book: Book): Column {
   const spans = spansOf(book.plan, book.kinds, book.chain, room.tasks);
   const most = fullest(spans).trays;
   const places = room.places ?? Math.max(1, most);
-  const isBars = places <= MOST_BARS && room.tasks.every((task) => task.place !== undefined);
+  // Places that stay empty all day need no lane; the head says how many there are.
+  const lanes = Math.max(1, ...spans.map((span) => span.position + span.positions - 1));
+  const isBars = lanes <= MOST_BARS && room.tasks.every((task) => task.place !== undefined);
   const words = {
     verb: room.verb,
     labels: (span: Span) => stayLabels(span),
@@ -49,11 +51,11 @@ function roomColumn(room: Room, book: Book): Column {
     title: room.title,
     shortTitle: room.shortTitle,
     notes: (window) => [...(room.note === '' ? [] : [room.note]), placesNote(spans, room.places, window, book)],
-    minWidth: isBars ? Math.max(15, places * PLACE_WIDTH) : 26,
-    wishWidth: isBars ? Math.max(15, places * PLACE_WIDTH * 1.3) : 44,
+    minWidth: isBars ? Math.max(20, lanes * PLACE_WIDTH) : 26,
+    wishWidth: isBars ? Math.max(22, lanes * PLACE_WIDTH * 1.3) : 44,
     isNeeded: (window) => spans.some((span) => shows(window, { start: span.start, end: span.heldUntil })),
     draw: (area) =>
-      isBars ? drawPositions(spans, places, area, words, book.clock) : drawProfile(spans, places, area, book.clock),
+      isBars ? drawPositions(spans, lanes, area, words, book.clock) : drawProfile(spans, places, area, book.clock),
   };
 }
 

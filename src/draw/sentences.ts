@@ -60,6 +60,18 @@ function mixSentence(book: Book, stint: Stint, task: Task): string {
   return `mix ${kg} of ${batchWords(book, task)}${bowl}, until ${book.clock.says(task.end)}${free}`;
 }
 
+function coldRoom(book: Book, task: Task | undefined): string {
+  return task?.place?.kind === 'retarder' ? book.names.room(task.place.id) : '';
+}
+
+function foldSentence(book: Book, stint: Stint, task: Task): string {
+  const from = coldRoom(book, book.chain.before(task));
+  const to = coldRoom(book, book.chain.after(task));
+  const out = from === '' ? '' : ` from ${from}`;
+  const back = to === '' ? '' : `, then ${to === from ? 'back ' : ''}into ${to}`;
+  return `fold ${batchWords(book, task)}${out}, done ${book.clock.says(stint.end)}${back}`;
+}
+
 function whereNext(book: Book, tasks: readonly Task[]): string {
   const nexts = tasks.map((task) => book.chain.after(task));
   const [next] = nexts;
@@ -104,7 +116,7 @@ export function sentenceOf(book: Book, stint: Stint): string {
   const [task] = stint.tasks;
   if (task === undefined) throw new RangeError('a piece of work without a task');
   if (stint.does === 'mix') return mixSentence(book, stint, task);
-  if (stint.does === 'fold') return `fold ${batchWords(book, task)}, done ${book.clock.says(stint.end)}`;
+  if (stint.does === 'fold') return foldSentence(book, stint, task);
   if (stint.does !== 'load' && stint.does !== 'unload') return benchSentence(book, stint);
   const deckId = task.place?.id ?? '';
   const deck = book.names.deck(deckId);

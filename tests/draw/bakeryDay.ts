@@ -1,7 +1,8 @@
 // Builds plausible plans for the drawing tests without any planner: one batch after the other, each thing as soon as
 // hands and places are free. The plans are for looking at; nobody claims they are good.
 import { clockOf, instantAt, minuteAt } from '../../src/model/clock.ts';
-import type { Bakehouse, HandsOn, LeftOut, Place, Plan, PlanBatch, PlanOrder, SetPoint, Task } from '../../src/model/plan.ts';
+import type { Bakehouse, LeftOut, Plan, PlanBatch, PlanOrder } from '../../src/model/plan.ts';
+import { DayMaker, type Draft } from './dayMaker.ts';
 
 export type Goods = {
   readonly id: string;
@@ -51,195 +52,6 @@ export type BakeryDay = {
   readonly gap?: number;
 };
 
-type Busy = { readonly start: number; readonly end: number };
-type Draft = Omit<Task, 'startsAt' | 'endsAt'>;
-
-const HEAT_UP_C_PER_MINUTE = 5;
-const COOL_DOWN_C_PER_MINUTE = 2;
-
-function isFree(busy: readonly Busy[], start: number, end: number): boolean {
-  return busy.every((span) => span.end <= start || span.start >= end);
-}
-
-/** Pools of equal places, each with the spans in which it is taken. */
-class Pool {
-  readonly places: Busy[][];
-  constructor(size: number) {
-    this.places = Array.from({ length: size }, () => []);
-  }
-  /** The first minute from `earliest` at which a place is free for `minutes`. */
-  find(earliest: number, minutes: number): { readonly start: number; readonly index: number } {
-    for (let start = earliest; ; start += 1) {
-      const index = this.places.findIndex((busy) => isFree(busy, start, start + minutes));
-      if (index !== -1) return { start, index };
-    }
-  }
-  take(index: number, start: number, end: number): void {
-    this.places[index]?.push({ start, end });
-  }
-}
-
-type DeckState = {
-  readonly id: string;
-  readonly pool: Pool;
-  temperatureC: number;
-  readyAt: number;
-  lastBakeEnd: number;
-  readonly setPoints: SetPoint[];
-};
-
-type Stay = { readonly start: number; readonly place: Place; readonly leave: (end: number) => void };
-
-type Slot = {
-  readonly deck: DeckState;
-  readonly start: number;
-  readonly index: number;
-  readonly isHot: boolean;
-  readonly moveMinutes: number;
-};
-
-class DayMaker {
-  readonly tasks: Draft[] = [];
-  readonly day: BakeryDay;
-  readonly minute: (clock: string) => number;
-  readonly hands: Pool;
-  readonly decks: DeckState[];
-  readonly bench: Pool;
-  readonly rack: Pool;
-  readonly shelves: readonly { readonly place: Omit<Place, 'position'>; readonly pool: Pool }[];
-  readonly cold: readonly { readonly place: Omit<Place, 'position'>; readonly pool: Pool }[];
-
-  constructor(day: BakeryDay, minute: (clock: string) => number) {
-    this.day = day;
-    this.minute = minute;
-    this.hands = new Pool(day.people.length);
-    day.people.forEach((person, index) => {
-      this.hands.take(index, -100000, minute(person.from));
-      this.hands.take(index, minute(person.until), 100000);
-      for (const [from, until] of person.breaks) this.hands.take(index, minute(from), minute(until));
-    });
-    this.decks = day.decks.map((deck) => ({
-      id: deck.id,
-      pool: new Pool(deck.trays),
-      temperatureC: deck.startsAtC,
-      readyAt: 0,
-      lastBakeEnd: 0,
-      setPoints: [],
-    }));
-    this.bench = new Pool(day.benchPlaces ?? 20);
-    this.rack = new Pool(day.coolingRackTrays ?? 300);
-    this.shelves = day.proofers.map((room) => ({ place: { kind: 'shelf', id: room.id }, pool: new Pool(room.places) }));
-    this.cold = day.retarders.map((room) => ({ place: { kind: 'retarder', id: room.id }, pool: new Pool(room.places) }));
-  }
-
-  /** Hands from `earliest` for `minutes`; none when the bakery names nobody. */
-  work(earliest: number, minutes: number, what: HandsOn['for']): { readonly start: number; readonly handsOn: HandsOn[] } {
-    if (this.day.people.length === 0) return { start: earliest, handsOn: [] };
-    const { start, index } = this.hands.find(earliest, minutes);
-    this.hands.take(index, start, start + minutes);
-    return { start, handsOn: [{ person: this.day.people[index]?.id ?? '', start, end: start + minutes, for: what }] };
-  }
-
-  add(task: Omit<Draft, 'id'>): Draft {
-    const made = { ...task, id: `${task.tray ?? task.batch}/${task.step}` };
-    this.tasks.push(made);
-    return made;
-  }
-
-  /** The place that is free first, from then on; the tray waits for it when all are taken. */
-  stay(rooms: DayMaker['shelves'], earliest: number): Stay {
-    const all = rooms.flatMap(({ place, pool }) =>
-      pool.places.map((busy, index) => {
-        const start = Math.max(earliest, ...busy.map(({ end }) => end));
-        return { start, place: { ...place, position: index + 1 }, leave: (end: number) => pool.take(index, start, end) };
-      }),
-    );
-    return all.reduce((best, one) => (one.start < best.start ? one : best));
-  }
-
-  dough(dough: DoughDay, batch: string): number {
-    const { start, handsOn } = this.work(this.minute(dough.startAt), 6, 'mix');
-    const mixer = this.day.mixers[0];
-    this.add({
-      step: 'mix',
-      batch,
-      start,
-      end: start + 12,
-      handsOn,
-      ...(mixer === undefined ? {} : { place: { kind: 'bowl' as const, id: mixer.id, position: 1 } }),
-    });
-    this.add({ step: 'bulk', batch, start: start + 12, end: start + 12 + dough.bulk, handsOn: [] });
-    return start + 12 + dough.bulk;
-  }
-
-  slots(goods: Goods, ready: number): Slot {
-    const open = this.decks.map((deck) => {
-      const isHot = deck.temperatureC === goods.atC;
-      const rate = goods.atC > deck.temperatureC ? HEAT_UP_C_PER_MINUTE : COOL_DOWN_C_PER_MINUTE;
-      const moveMinutes = isHot ? 0 : Math.ceil(Math.abs(goods.atC - deck.temperatureC) / rate);
-      const from = isHot ? deck.readyAt : deck.lastBakeEnd + moveMinutes;
-      return { deck, ...deck.pool.find(Math.max(ready, from), goods.bake + 15), isHot, moveMinutes };
-    });
-    return open.reduce((best, one) => (one.start + (one.isHot ? 0 : 25) < best.start + (best.isHot ? 0 : 25) ? one : best));
-  }
-
-  /** The first minute at which a deck and hands are free together. */
-  load(goods: Goods, ready: number): { readonly bake: Slot; readonly load: HandsOn[] } {
-    let at = ready + 1;
-    for (;;) {
-      const bake = this.slots(goods, at);
-      const free = this.day.people.length === 0 ? bake.start - 1 : this.hands.find(bake.start - 1, 1).start;
-      if (free === bake.start - 1) {
-        this.heat(bake, goods);
-        return { bake, load: this.work(bake.start - 1, 1, 'load').handsOn };
-      }
-      at = free + 1;
-    }
-  }
-
-  heat(bake: Slot, goods: Goods): void {
-    if (bake.isHot) return;
-    const { deck, start, moveMinutes } = bake;
-    deck.setPoints.push({ start: start - moveMinutes, end: start, fromC: deck.temperatureC, toC: goods.atC });
-    deck.temperatureC = goods.atC;
-    deck.readyAt = start;
-  }
-
-  tray(goods: Goods, tray: string, batch: string, ready: number): void {
-    const own = { product: goods.id, batch, tray };
-    const bench = this.bench.find(ready, goods.shape);
-    const { start, handsOn } = this.work(bench.start, goods.shape, 'shape');
-    this.bench.take(bench.index, start, start + goods.shape);
-    const benchPlace =
-      this.day.benchPlaces === null ? {} : { place: { kind: 'bench' as const, id: 'bench', position: bench.index + 1 } };
-    let end = start + goods.shape;
-    this.add({ ...own, step: 'shape', start, end, handsOn, ...benchPlace });
-    if (goods.retard !== undefined) {
-      const cold = this.stay(this.cold, end);
-      end = cold.start + goods.retard;
-      this.add({ ...own, step: 'retard', start: cold.start, end, handsOn: [], place: cold.place });
-      cold.leave(end);
-    }
-    const shelf = this.stay(this.shelves, end);
-    const { bake, load } = this.load(goods, shelf.start + goods.proof);
-    this.add({ ...own, step: 'proof', start: shelf.start, end: bake.start - 1, handsOn: [], place: shelf.place });
-    shelf.leave(bake.start - 1);
-    const unload = this.work(bake.start + goods.bake, 1, 'unload');
-    const bakeEnd = unload.start;
-    bake.deck.pool.take(bake.index, bake.start, bakeEnd);
-    bake.deck.lastBakeEnd = Math.max(bake.deck.lastBakeEnd, bakeEnd);
-    const place = { kind: 'deck' as const, id: bake.deck.id, position: bake.index + 1 };
-    this.add({ ...own, step: 'bake', start: bake.start, end: bakeEnd, handsOn: [...load, ...unload.handsOn], place });
-    const rack = this.rack.find(bakeEnd + 1, goods.cool);
-    this.rack.take(rack.index, bakeEnd + 1, bakeEnd + 1 + goods.cool);
-    const rackPlace =
-      this.day.coolingRackTrays === null
-        ? {}
-        : { place: { kind: 'rack' as const, id: 'cooling-rack', position: rack.index + 1 } };
-    this.add({ ...own, step: 'cool', start: bakeEnd + 1, end: bakeEnd + 1 + goods.cool, handsOn: [], ...rackPlace });
-  }
-}
-
 function makeDay(day: BakeryDay, minute: (clock: string) => number): { readonly maker: DayMaker; readonly batches: PlanBatch[] } {
   const maker = new DayMaker(day, minute);
   const batches: PlanBatch[] = [];
@@ -250,7 +62,15 @@ function makeDay(day: BakeryDay, minute: (clock: string) => number): { readonly 
     const trays = goods.flatMap((one) =>
       Array.from({ length: one.trays }, (_, k) => ({ id: `${one.id}-${k + 1}`, product: one.id, one })),
     );
-    for (const { id, one } of trays) maker.tray(one, id, batch, ready);
+    const proofing = trays.map(({ id, one }) => ({ one, make: () => maker.proof(one, id, batch, ready) }));
+    if (day.decks.every(({ loading }) => loading === 'together')) {
+      const temperatures = new Set(goods.map(({ atC }) => atC));
+      for (const atC of temperatures) {
+        maker.bakeTogether(proofing.filter(({ one }) => one.atC === atC).map(({ make }) => make()));
+      }
+    } else {
+      for (const { make } of proofing) maker.bake(make());
+    }
     batches.push({ id: batch, dough: dough.id, kg: dough.kg, trays: trays.map(({ id, product }) => ({ id, product })) });
   }
   return { maker, batches };
