@@ -86,4 +86,16 @@ describe('a deck through the day', () => {
       }),
     );
   });
+
+  it('is followed in the order of time, and moves listed in another order are seen', () => {
+    const moves = movesTo([
+      { toC: 220, pause: 5, slower: 0 },
+      { toC: 180, pause: 30, slower: 0 },
+      { toC: 240, pause: 0, slower: 3 },
+    ]);
+    const turned = plan([...moves].reverse());
+    const path = (of: typeof turned) => deckDays(scenario, of, 1200).get('oven/deck')?.temperatureC;
+    expect(path(turned)).toEqual(path(plan(moves)));
+    expect(codesSeen(scenario, turned)).toEqual(['HEAT_RATE']);
+  });
 });

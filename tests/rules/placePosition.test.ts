@@ -35,4 +35,35 @@ describe('PLACE_POSITION', () => {
     });
     expect(codesSeen(coldNight.scenario, clash)).toContain('PLACE_POSITION');
   });
+
+  it('leaves a crowded proofer to its own rule, but only while it is crowded', () => {
+    const other = edited(marketMorning.bare, (plan) => {
+      placeOf(plan, 'field-loaf-2/proof').position = 1;
+      placeOf(plan, 'milk-bun-1/proof').id = 'cool-box';
+      placeOf(plan, 'milk-bun-2/proof').id = 'cool-box';
+    });
+    // The loaves share a position from 57 to 97 where there is room for two; the buns are two in a box for one from 115 on.
+    const { breaches } = judge(marketMorning.scenario, other);
+    expect(breaches.map(({ rule, minute }) => [rule, minute])).toEqual([
+      ['SHELF_CAPACITY', 115],
+      ['PLACE_POSITION', 57],
+    ]);
+    const sameBox = edited(marketMorning.bare, (plan) => {
+      placeOf(plan, 'field-loaf-2/proof').position = 1;
+    });
+    const crowdedLater = edited(sameBox, (plan) => {
+      plan.tasks.push({
+        step: 'proof',
+        product: 'milk-bun',
+        batch: 'milk-1',
+        tray: 'milk-bun-3',
+        start: 115,
+        end: 149,
+        place: { kind: 'shelf', id: 'warm-box', position: 1 },
+        handsOn: [],
+      });
+    });
+    const shared = judge(marketMorning.scenario, crowdedLater).breaches.filter(({ rule }) => rule === 'PLACE_POSITION');
+    expect(shared.map(({ minute }) => minute)).toEqual([57]);
+  });
 });
