@@ -67,6 +67,16 @@ function secondDocument(tokens: readonly CST.Token[], lines: LineCounter): Coded
   return placed(error, lines, second.offset);
 }
 
+/** What follows a fault on its line is mostly the same fault once more. */
+function firstOfEachLine(errors: readonly CodedError[]): readonly CodedError[] {
+  const firstByLine = new Map<number | undefined, CodedError>();
+  for (const error of errors) {
+    const first = firstByLine.get(error.line);
+    if (first === undefined || (error.column ?? 0) < (first.column ?? 0)) firstByLine.set(error.line, error);
+  }
+  return [...firstByLine.values()];
+}
+
 /** The tree of a text, or every syntax error in it. A text without any value gives an undefined tree. */
 export function yamlTree(
   text: string,
@@ -85,7 +95,10 @@ export function yamlTree(
     return { ok: false, errors: [placed(error, lines, stray.offset)] };
   }
   if (document.errors.length > 0) {
-    return { ok: false, errors: document.errors.map((fault) => placed(syntaxError(fault), lines, fault.pos[0])) };
+    return {
+      ok: false,
+      errors: firstOfEachLine(document.errors.map((fault) => placed(syntaxError(fault), lines, fault.pos[0]))),
+    };
   }
   return { ok: true, tree: { document, lines } };
 }
