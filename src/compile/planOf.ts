@@ -50,7 +50,7 @@ function scoreOf(scenario: Scenario, compiled: Compiled, solution: Solution, nam
   const span = goals.aim === 'start-late' ? finish - first : finish;
   const price = goals.lateTrayMinute * late + goals.leftOutTray * leftOut + goals.finishMinute * span + goals.temperatureChange * solution.changes;
   const cost = rounded(price);
-  const lowerBound = rounded(Math.min(cost, solution.bound.value));
+  const lowerBound = rounded(solution.bound.value);
   return {
     cost,
     lowerBound,

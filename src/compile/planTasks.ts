@@ -29,12 +29,16 @@ function positionsIn(compiled: Compiled, schedule: Schedule, placed: readonly Pl
     for (const [key, position] of positionsOf(holds)) positions.set(key, position);
   };
   compiled.problem.pools.forEach((_, p) => {
-    settle(placed.filter((use) => use.pool === p).map((use) => ({ key: keyOf(use.task, use.index), start: use.from, end: use.until })));
+    settle(placed.filter((use) => use.pool === p).map((use) => ({ key: keyOf(use.task, use.index), start: use.from, end: use.until, rank: 0 })));
   });
+  // Of a load that goes in together the tray whose hands-on work serves all takes the lowest position.
+  const carries = new Set(placed.map((use) => use.task));
   compiled.problem.chambers.forEach((_, c) => {
     settle(
       schedule.chamber.flatMap((chamber, task) =>
-        chamber === c ? [{ key: keyOf(task, -1), start: schedule.start[task] as number, end: schedule.end[task] as number }] : [],
+        chamber === c
+          ? [{ key: keyOf(task, -1), start: schedule.start[task] as number, end: schedule.end[task] as number, rank: carries.has(task) ? 0 : 1 }]
+          : [],
       ),
     );
   });

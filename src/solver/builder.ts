@@ -9,7 +9,10 @@ import type { Block, Shop, StayUse, UseOfPool } from './shop.ts';
 import type { ShopState } from './shopState.ts';
 
 /** Times a block may be taken up and placed again before it counts as not placeable. */
-const MOST_RETRIES = 600;
+const MOST_RETRIES = 300;
+
+/** Failures of one variable after which its delays grow, so that a hopeless stretch of the day is crossed quickly. */
+const PATIENCE = 8;
 
 const NOBODY = -1;
 
@@ -23,6 +26,8 @@ export class Builder {
   private readonly random: Random;
   /** Per variable: not before this time, raised while a block is being placed. */
   private readonly notBefore: Int32Array;
+  /** Per variable: how often it was delayed since its block was begun. */
+  private readonly delays: Int32Array;
   /** Per stay: the only chamber it may take, or -1 for any. Set by the search. */
   readonly onlyChamber: Int32Array;
   /** Per unit: 1 when it is to be left out. */
@@ -41,6 +46,7 @@ export class Builder {
     this.state = state;
     this.random = settings.random;
     this.notBefore = new Int32Array(shop.network.variableCount).fill(NO_PATH);
+    this.delays = new Int32Array(shop.network.variableCount);
     this.onlyChamber = new Int32Array(shop.stays.length).fill(-1);
     this.isOmitted = new Uint8Array(shop.problem.units.length);
   }
@@ -92,7 +98,10 @@ export class Builder {
   }
 
   private placeAll(sequence: readonly number[], release: number): boolean {
-    for (const v of sequence) this.notBefore[v] = release;
+    for (const v of sequence) {
+      this.notBefore[v] = release;
+      this.delays[v] = 0;
+    }
     let retries = 0;
     let at = 0;
     while (at < sequence.length) {
@@ -108,7 +117,9 @@ export class Builder {
         return false;
       }
       const blamed = this.culprit;
-      const needs = this.culpritNeeds >= 0 ? this.culpritNeeds : (this.state.time[blamed] as number) + this.missedBy;
+      const soonest = this.culpritNeeds >= 0 ? this.culpritNeeds : (this.state.time[blamed] as number) + this.missedBy;
+      this.delays[blamed] = (this.delays[blamed] as number) + 1;
+      const needs = soonest + Math.max(0, (this.delays[blamed] as number) - PATIENCE);
       this.takeUp(sequence, back, at);
       this.notBefore[blamed] = needs;
       for (let i = back + 1; i < sequence.length; i++) this.notBefore[sequence[i] as number] = release;

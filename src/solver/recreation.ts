@@ -77,7 +77,9 @@ export function recreationOf(shop: Shop, state: ShopState, counter: CostCounter,
   const size = Math.min(count, 1 + random.below(Math.min(6, Math.max(2, count))));
   const seed = draw < 0.35 ? lastBlock(shop, counter, random) : random.below(count);
   const near = random.next() < 0.6 ? neighbours(shop, state, seed, size, random) : sample(count, size, seed, random);
-  const taken = withFollowers(shop, state, [...near, ...incomplete(shop, state)]);
+  const missing = incomplete(shop, state);
+  const retried = missing.length > 0 && random.next() < 0.5 ? [missing[random.below(missing.length)] as number] : [];
+  const taken = withFollowers(shop, state, [...near, ...retried]);
   const blocks = inOrder(shop, state, [...taken], random);
   const delayed = random.next() < 0.15 ? (blocks[random.below(blocks.length)] as number) : -1;
   const delay = delayed < 0 ? 0 : Math.min(shop.problem.horizon, Math.max(release, startOf(shop, state, delayed))) + random.below(25);

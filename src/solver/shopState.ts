@@ -180,18 +180,22 @@ export class ShopState {
   /** Puts a block back as recorded. Whatever it needs must be free. */
   restore(record: BlockRecord): void {
     const pools = new Map(record.pools);
-    for (const [s, chamber] of record.chambers) {
-      const stay = this.shop.stays[s] as StayUse;
-      const start = record.times.find(([v]) => v === stay.startVar)?.[1];
-      this.chamberOfStay[s] = chamber;
-      const line = this.chambers[chamber];
-      const isTogether = this.shop.problem.chambers[chamber]?.together === true;
-      const opens = start === undefined || !line?.stays.some((held) => held.start === start + stay.startOff);
-      this.isJoining[s] = isTogether && !opens ? 1 : 0;
-    }
+    for (const [s, chamber] of record.chambers) this.chamberOfStay[s] = chamber;
     for (const [v, time] of record.times) {
+      this.setJoining(v, time);
       const isBack = this.place(v, time, (u) => pools.get(u) ?? -1);
       if (!isBack) throw new Error(`a recorded block does not go back (variable ${v} at ${time})`);
+    }
+  }
+
+  /** Whether the stays that begin at a variable find a load to join: the first one back opens it. */
+  private setJoining(variable: number, time: number): void {
+    for (const s of this.shop.staysOfVar[variable] as readonly number[]) {
+      const stay = this.shop.stays[s] as StayUse;
+      if (stay.startVar !== variable) continue;
+      const c = this.chamberOfStay[s] as number;
+      const isTogether = this.shop.problem.chambers[c]?.together === true;
+      this.isJoining[s] = isTogether && this.chambers[c]?.stays.some((held) => held.start === time + stay.startOff) ? 1 : 0;
     }
   }
 

@@ -91,7 +91,7 @@ function readyHeadsOf(shop: Shop, paths: Paths): { heads: Int32Array; spans: Int
     const v = (isStart ? network.startVar : network.endVar)[unit.ready.task] as number;
     const offset = ((isStart ? network.startOff : network.endOff)[unit.ready.task] as number) + unit.ready.offset;
     heads[u] = (network.earliest[v] as number) + offset;
-    spans[u] = paths.fromFirst(v) + offset;
+    spans[u] = Math.max(0, paths.fromFirst(v) + offset);
   });
   return { heads, spans };
 }

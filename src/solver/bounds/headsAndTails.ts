@@ -4,7 +4,10 @@ import { NO_PATH } from '../network.ts';
 import type { ShopProblem } from '../problem.ts';
 import { type Shop, shortest, type StayUse, type UseOfPool } from '../shop.ts';
 
-/** Work of `length` on `amount` of capacity; `head` before its start, `tail` between its end and the makespan. */
+/**
+ * Work of `length` on `amount` of capacity; `head` before its start, `tail` between its end and the makespan, `fromFirst`
+ * between a first mark and its start: below 0 when it may begin before any first mark.
+ */
 export type Work = { readonly head: number; readonly length: number; readonly tail: number; readonly amount: number; readonly fromFirst: number; readonly unit: number };
 
 type Mark = { readonly variable: number; readonly offset: number };
@@ -50,9 +53,9 @@ export class Paths {
     return Math.max(0, this.tails[variable] as number);
   }
 
-  /** Least time from the first mark to a variable; 0 when none leads to it. */
+  /** Least time from a first mark to a variable; NO_PATH when none leads to it. Negative: it may come before. */
   fromFirst(variable: number): number {
-    return Math.max(0, this.fromFirsts[variable] as number);
+    return this.fromFirsts[variable] as number;
   }
 }
 
@@ -64,7 +67,7 @@ export function workOfUse(shop: Shop, paths: Paths, use: UseOfPool): Work {
     length: use.minLength,
     tail: Math.max(0, tail),
     amount: use.amount,
-    fromFirst: Math.max(0, paths.fromFirst(use.fromVar) + use.fromOff),
+    fromFirst: paths.fromFirst(use.fromVar) + use.fromOff,
     unit: shop.unitOfTask[use.task] as number,
   };
 }
@@ -83,7 +86,7 @@ export function workOfStay(shop: Shop, paths: Paths, stay: StayUse): Work {
     length: stay.minLength,
     tail: Math.max(0, paths.tail(stay.endVar) - stay.endOff),
     amount: stay.room,
-    fromFirst: Math.max(0, paths.fromFirst(stay.startVar) + stay.startOff),
+    fromFirst: paths.fromFirst(stay.startVar) + stay.startOff,
     unit: shop.unitOfTask[stay.task] as number,
   };
 }

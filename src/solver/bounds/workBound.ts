@@ -48,7 +48,8 @@ export function workBound(work: readonly Work[], sum: Float64Array): WorkBound {
 export function spanBound(work: readonly Work[], greatestCapacity: number): WorkBound {
   let best: WorkBound = { makespan: 0, count: 0, head: 0, tail: 0 };
   if (greatestCapacity === 0) return best;
-  const byTail = [...work].filter((w) => w.length > 0).sort((a, b) => b.tail - a.tail);
+  // Work that may begin before the first mark is no part of the span.
+  const byTail = work.filter((w) => w.length > 0 && w.fromFirst >= 0).sort((a, b) => b.tail - a.tail);
   for (const head of new Set(byTail.map((w) => w.fromFirst))) {
     let total = 0;
     let count = 0;
