@@ -53,7 +53,10 @@ function sectionOf(code: string, means: string, good: string): string {
     shortened(example.shows),
     '```',
     '',
-    `> ${error.says} ${error.doThis}`,
+    '```text',
+    error.says,
+    error.doThis,
+    '```',
     '',
   ].join('\n');
 }
