@@ -32,9 +32,15 @@ export function needsKey(column: Column, width: number): KeyEntry | undefined {
   return { tag: column.shortTitle, name: column.title };
 }
 
+/** Notes one under the other, each in its fuller wording where that fits; a note without room is left away whole. */
 function noteLines(column: Column, window: TimeWindow, width: number): readonly string[] {
-  const lines = column.notes(window).flatMap((note) => wrapText(note, width, NOTE));
-  return lines.slice(0, MOST_NOTE_LINES);
+  const lines: string[] = [];
+  for (const { full, short } of column.notes(window)) {
+    const own = [wrapText(full, width, NOTE), wrapText(short, width, NOTE)];
+    const fits = own.find((wrapped) => lines.length + wrapped.length <= MOST_NOTE_LINES);
+    lines.push(...(fits ?? []));
+  }
+  return lines;
 }
 
 /** Nodes of a head whose box ends where the chart begins. */

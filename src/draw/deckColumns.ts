@@ -1,5 +1,5 @@
 // A column for each deck: its temperature as a curve and in large figures, every change as a sloped band, and what bakes when.
-import type { Column } from './column.ts';
+import { type Column, note } from './column.ts';
 import { type DeckHeat, deckHeatOf, degrees, type HeatMove, moveWord, temperatureAt } from './deckHeat.ts';
 import { type Label, labelSize, placeLabel } from './label.ts';
 import { type BarWords, drawPositions, drawShared } from './positionsColumn.ts';
@@ -108,9 +108,10 @@ function deckColumn(deck: Book['plan']['bakehouse']['decks'][number], index: num
     family: 'decks',
     title: book.names.deck(deck.id),
     shortTitle: `Deck ${index + 1}`,
-    notes: () => [deck.loading === 'together' ? `${traysNote}, in and out together` : traysNote],
+    notes: () => [deck.loading === 'together' ? note(`${traysNote}, in and out together`, traysNote) : note(traysNote)],
     minWidth: CURVE_WIDTH + FIGURES_WIDTH + Math.min(30, Math.max(15, lanes * 11)),
     wishWidth: CURVE_WIDTH + FIGURES_WIDTH + Math.min(60, Math.max(24, lanes * 15)),
+    mayBeLeftAway: false,
     isNeeded: () => true,
     draw: (area) => {
       const { x, y, width, height } = area.box;

@@ -1,6 +1,6 @@
 // Columns of the dough side: bowls, dough in bulk and trays at rest, and the bench.
 import type { Task } from '../model/plan.ts';
-import type { Column } from './column.ts';
+import { type Column, note } from './column.ts';
 import type { Label } from './label.ts';
 import { type BarWords, drawPositions, drawShared } from './positionsColumn.ts';
 import { type Book, kilograms } from './sentences.ts';
@@ -38,7 +38,7 @@ function mixLabels(span: Span, book: Book): readonly Label[] {
 /** One column for every bowl. */
 export function bowlColumns(book: Book): readonly Column[] {
   const mixes = book.plan.tasks.filter((task) => task.step === 'mix');
-  const column = (id: string, title: string, shortTitle: string, note: string, tasks: readonly Task[]): Column => {
+  const column = (id: string, title: string, shortTitle: string, size: string, tasks: readonly Task[]): Column => {
     const spans = released(spansWithin(book, tasks));
     const words: BarWords = { verb: 'mix', labels: (span) => mixLabels(span, book) };
     const lanes = Math.min(4, Math.max(1, mostAtOnce(spans)));
@@ -47,9 +47,10 @@ export function bowlColumns(book: Book): readonly Column[] {
       family: 'dough',
       title,
       shortTitle,
-      notes: () => [note],
+      notes: () => (size === '' ? [] : [note(`bowl ${size}`, size)]),
       minWidth: 13 * lanes,
       wishWidth: 17 * lanes,
+      mayBeLeftAway: false,
       isNeeded: isIn(spans),
       draw: (area) => drawShared(spans, area, words, book.clock),
     };
@@ -59,7 +60,7 @@ export function bowlColumns(book: Book): readonly Column[] {
       mixer.id,
       mixer.name,
       `Bowl ${index + 1}`,
-      `bowl ${kilograms(mixer.bowlKg)}`,
+      kilograms(mixer.bowlKg),
       mixes.filter((task) => task.place?.id === mixer.id),
     ),
   );
@@ -83,9 +84,10 @@ export function bulkColumn(book: Book): Column {
     family: 'dough',
     title: 'Bulk',
     shortTitle: 'Bulk',
-    notes: () => (tasks.some((task) => task.step === 'rest') ? ['and rest'] : ['in the room']),
+    notes: () => (tasks.some((task) => task.step === 'rest') ? [note('and rest')] : [note('in the room')]),
     minWidth: Math.max(14, lanes * 4.5),
     wishWidth: Math.max(16, lanes * 6),
+    mayBeLeftAway: false,
     isNeeded: isIn(spans),
     draw: (area) => drawShared(spans, area, words, book.clock),
   };
@@ -112,9 +114,10 @@ export function benchColumn(book: Book): Column {
     family: 'dough',
     title: 'Bench',
     shortTitle: 'Bench',
-    notes: () => (places === null ? [] : [`${places} ${places === 1 ? 'place' : 'places'}`]),
+    notes: () => (places === null ? [] : [note(`${places} ${places === 1 ? 'place' : 'places'}`)]),
     minWidth: Math.max(14, lanes * (hasPeople ? 6.5 : 11)),
     wishWidth: Math.max(15, lanes * (hasPeople ? 9 : 24)),
+    mayBeLeftAway: false,
     isNeeded: isIn(spans),
     draw: (area) => (isPlaced ? drawPositions(spans, used, area, words, book.clock) : drawShared(spans, area, words, book.clock)),
   };

@@ -1,7 +1,7 @@
 // Labels: a few lines of type, measured before they are placed, so that a text is written whole or not at all.
 import { el, type SvgNode } from './svg.ts';
 import { textWidth } from './textWidth.ts';
-import { BASELINE, INK, LINE } from './typeSize.ts';
+import { BASELINE, INK, LINE, PAPER } from './typeSize.ts';
 
 export type Line = { readonly text: string; readonly size: number; readonly bold?: boolean };
 export type Label = readonly Line[];
@@ -21,9 +21,6 @@ export function firstThatFits(labels: readonly Label[], width: number, height: n
     return size.width <= width && size.height <= height;
   });
 }
-
-/** Paint behind text that stands on the page itself, so that lines of the clock do not cross it. */
-const HALO = { stroke: '#ffffff', 'stroke-width': 0.9, 'stroke-linejoin': 'round', 'paint-order': 'stroke' } as const;
 
 export type Anchor = 'start' | 'middle' | 'end';
 
@@ -53,7 +50,14 @@ export function inSizes(text: string, sizes: readonly number[], bold = false): r
   return sizes.map((size) => [{ text, size, bold }]);
 }
 
-/** As placeLabel, for text that stands on the page itself: a white rim keeps the lines of the clock off it. */
-export function placeOnPage(label: Label, x: number, y: number, anchor: Anchor = 'start'): readonly SvgNode[] {
-  return placeLabel(label, x, y, anchor).map((node) => ({ ...node, attributes: { ...node.attributes, ...HALO } }));
+/** As placeLabel, for text that stands on the page itself: white ground keeps the lines of the clock off it. */
+export function placeOnPage(label: Label, x: number, y: number): readonly SvgNode[] {
+  let top = y;
+  return label.flatMap((line) => {
+    const { width, height } = labelSize([line]);
+    const ground = el('rect', { x: x - 0.3, y: top, width: width + 0.6, height, fill: PAPER });
+    const text = placeLabel([line], x, top);
+    top += height;
+    return [ground, ...text];
+  });
 }

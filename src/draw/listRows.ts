@@ -35,14 +35,11 @@ export function doingRow(doing: Doing, isNamed: boolean, book: Book): Row {
   const clockWidth = Math.max(textWidth('00:00', TYPE.far, true), textWidth(clock, TYPE.far, true));
   const [kind] = kindsOfDoing(doing, book);
   const textX = CLOCK_X + clockWidth + 1.6 + 6.4;
-  const who = doing.who === null ? 'anyone' : doing.who.name;
-  const hasName = isNamed && (doing.who !== null || doing.does !== 'move');
-  const name = hasName && doing.who !== null ? [{ text: `${who}:`, size: TYPE.far, bold: true }] : [];
-  const lines = wrapWords([...name, ...wordsOf(doing.what)], FLOW_WIDTH - textX);
-  const height = Math.max(
-    TYPE.far * LINE,
-    lines.reduce((sum, line) => sum + line.height, 0),
-  );
+  const name = isNamed && doing.who !== null ? [{ text: `${doing.who.name}:`, size: TYPE.far, bold: true }] : [];
+  // The first line is as high as the clock beside it, so that both stand on one line.
+  const [first, ...others] = wrapWords([...name.flatMap(splitWords), ...wordsOf(doing.what)], FLOW_WIDTH - textX);
+  const lines = first === undefined ? [] : [{ ...first, height: TYPE.far * LINE }, ...others];
+  const height = lines.reduce((sum, line) => sum + line.height, 0);
   return {
     height: height + BELOW,
     kinds: kind === undefined ? [] : [kind],

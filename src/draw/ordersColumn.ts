@@ -1,5 +1,5 @@
 // The column of the shop: a mark at each time orders are wanted, and in words what is ready and what is late.
-import type { Column } from './column.ts';
+import { type Column, note } from './column.ts';
 import { type Label, labelSize, placeOnPage } from './label.ts';
 import { type OrderWords, orderWordsOf } from './orderWords.ts';
 import type { Book } from './sentences.ts';
@@ -102,9 +102,10 @@ export function ordersColumn(book: Book): Column {
     family: 'shop',
     title: 'Orders',
     shortTitle: 'Orders',
-    notes: () => ['wanted by'],
+    notes: () => [note('wanted by')],
     minWidth: 32,
     wishWidth: 46,
+    mayBeLeftAway: false,
     isNeeded: (window) => words.some(({ minute }) => minute >= window.from && minute < window.until),
     draw: (area) => drawDues(words, area, book),
   };

@@ -1,6 +1,6 @@
 // A column for each person: hours, breaks, and a bar with words for each thing to do.
 
-import type { Column } from './column.ts';
+import { type Column, note } from './column.ts';
 import type { Doing } from './doing.ts';
 import { hatchId } from './hatch.ts';
 import type { Kind } from './kinds.ts';
@@ -101,22 +101,31 @@ function workBar(doing: Doing, area: Area, book: Book): SvgNode {
   ]);
 }
 
-function workLabels(doings: readonly Doing[], area: Area, book: Book): readonly SvgNode[] {
+/** Stretches of the window in which the person is at work; their labels stay inside, clear of the words in the breaks. */
+function atWork(person: Person, window: TimeWindow): readonly TimeWindow[] {
+  const pauses = [...person.breaks].sort((a, b) => a.start - b.start);
+  const edges = [person.hours.start, ...pauses.flatMap((pause) => [pause.start, pause.end]), person.hours.end];
+  const held = edges.map((edge) => Math.min(window.until, Math.max(window.from, edge)));
+  return Array.from({ length: held.length / 2 }, (_, k) => ({ from: held[2 * k] ?? 0, until: held[2 * k + 1] ?? 0 }));
+}
+
+function workLabels(doings: readonly Doing[], stretch: TimeWindow, area: Area, book: Book): readonly SvgNode[] {
   const x = area.box.x + TRACK_WIDTH + LEAD_WIDTH;
   const width = area.box.x + area.box.width - x - 0.4;
   const chosen = doings.flatMap((doing) => {
     const label = firstThatFits(labelsOf(doing, book), width, 8);
-    return label === undefined ? [] : [{ doing, label }];
+    const isIn = doing.minute >= stretch.from && doing.minute < stretch.until;
+    return label === undefined || !isIn ? [] : [{ doing, label }];
   });
   const wanted = chosen.map(({ doing, label }) => ({ ideal: area.y(doing.minute), height: labelSize(label).height }));
-  const tops = spread(wanted, area.box.y, area.box.y + area.box.height, REACH);
+  const tops = spread(wanted, area.y(stretch.from), area.y(stretch.until), REACH);
   return chosen.flatMap(({ label, doing }, index) => {
     const top = tops[index];
     if (top === undefined) return [];
     const middle = top + labelSize(label).height / 2;
     const from = Math.min(Math.max(middle, area.y(doing.minute)), area.y(doing.untilMinute));
     const lead = { x1: x - LEAD_WIDTH - 0.2, y1: from, x2: x - 0.3, y2: middle, stroke: INK, 'stroke-width': 0.2 };
-    return [el('line', lead), ...placeOnPage(label, x, top)];
+    return [...placeOnPage(label, x, top), el('line', lead)];
   });
 }
 
@@ -129,9 +138,10 @@ function personColumn(person: Person, index: number, doings: readonly Doing[], b
     family: 'people',
     title: person.name,
     shortTitle: `Person ${index + 1}`,
-    notes: () => [`${book.clock.shows(person.hours.start)} to ${book.clock.shows(person.hours.end)}`],
+    notes: () => [note(`${book.clock.shows(person.hours.start)} to ${book.clock.shows(person.hours.end)}`)],
     minWidth: 24,
     wishWidth: 36,
+    mayBeLeftAway: false,
     isNeeded: (window) => isBusy(window) || shows(window, person.hours),
     draw: (area) => {
       const shown = own.filter((doing) => doing.minute >= area.window.from && doing.minute < area.window.until);
@@ -139,7 +149,7 @@ function personColumn(person: Person, index: number, doings: readonly Doing[], b
       return [
         ...absences(person, area, book),
         ...running.map((doing) => workBar(doing, area, book)),
-        ...workLabels(shown, area, book),
+        ...atWork(person, area.window).flatMap((stretch) => workLabels(shown, stretch, area, book)),
       ];
     },
   };

@@ -1,6 +1,6 @@
 // Columns of proofers, retarders and the cooling rack: a bar for each shelf place when they are few, else how full it is.
 import type { Plan, Task } from '../model/plan.ts';
-import type { Column } from './column.ts';
+import { type Column, type Note, note } from './column.ts';
 import { withNoun } from './names.ts';
 import { drawPositions } from './positionsColumn.ts';
 import { drawProfile, fullest } from './profile.ts';
@@ -25,12 +25,11 @@ type Room = {
   readonly tasks: readonly Task[];
 };
 
-function placesNote(spans: readonly Span[], places: number | null, window: TimeWindow, book: Book): string {
+function placesNote(spans: readonly Span[], places: number | null, window: TimeWindow, book: Book): Note {
   const inWindow = spans.filter((span) => shows(window, { start: span.start, end: span.heldUntil }));
   const { trays, minute } = fullest(inWindow);
-  if (trays === 0) return 'empty';
-  const of = places === null ? '' : ` of ${places}`;
-  return `most ${trays}${of}, ${book.clock.shows(Math.max(minute, window.from))}`;
+  const most = `most ${trays}${places === null ? '' : ` of ${places}`}`;
+  return note(`${most}, ${book.clock.shows(Math.max(minute, window.from))}`, most);
 }
 
 function roomColumn(room: Room, book: Book): Column {
@@ -50,9 +49,10 @@ function roomColumn(room: Room, book: Book): Column {
     family: room.family,
     title: room.title,
     shortTitle: room.shortTitle,
-    notes: (window) => [...(room.note === '' ? [] : [room.note]), placesNote(spans, room.places, window, book)],
+    notes: (window) => [...(room.note === '' ? [] : [note(room.note)]), placesNote(spans, room.places, window, book)],
     minWidth: isBars ? Math.max(20, lanes * PLACE_WIDTH) : 26,
     wishWidth: isBars ? Math.max(22, lanes * PLACE_WIDTH * 1.3) : 44,
+    mayBeLeftAway: false,
     isNeeded: (window) => spans.some((span) => shows(window, { start: span.start, end: span.heldUntil })),
     draw: (area) =>
       isBars ? drawPositions(spans, lanes, area, words, book.clock) : drawProfile(spans, places, area, book.clock),
@@ -105,5 +105,5 @@ export function rackColumn(book: Book): Column {
   };
   const column = roomColumn(room, book);
   // The rack is looked at least of all: it takes what the others leave.
-  return { ...column, minWidth: Math.min(column.minWidth, 16), wishWidth: Math.min(column.wishWidth, 24) };
+  return { ...column, minWidth: Math.min(column.minWidth, 16), wishWidth: Math.min(column.wishWidth, 24), mayBeLeftAway: true };
 }

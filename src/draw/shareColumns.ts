@@ -4,6 +4,9 @@ import type { Column } from './column.ts';
 /** Room between two columns, in mm. */
 export const COLUMN_GAP = 1.6;
 
+/** How much wider than the page the least widths may be before another page is begun. */
+const SQUEEZE = 1.07;
+
 function minimum(columns: readonly Column[]): number {
   return columns.reduce((sum, { minWidth }) => sum + minWidth + COLUMN_GAP, 0);
 }
@@ -28,8 +31,7 @@ function pieces(family: readonly Column[], width: number): readonly (readonly Co
   return family.map((column) => [column]);
 }
 
-/** Columns of each page, in order. A family stays together where it can. */
-export function pagesOfColumns(columns: readonly Column[], width: number): readonly (readonly Column[])[] {
+function dealt(columns: readonly Column[], width: number): readonly (readonly Column[])[] {
   const pages: Column[][] = [];
   for (const piece of families(columns).flatMap((family) => pieces(family, width))) {
     const page = pages.at(-1);
@@ -39,13 +41,27 @@ export function pagesOfColumns(columns: readonly Column[], width: number): reado
   return pages;
 }
 
+/**
+ * Columns of each page, in order. A family stays together where it can; a little squeezing is better than another page.
+ * Columns that may be left away get no page of their own.
+ */
+export function pagesOfColumns(columns: readonly Column[], width: number): readonly (readonly Column[])[] {
+  const easy = dealt(columns, width);
+  const squeezed = dealt(columns, width * SQUEEZE);
+  const pages = squeezed.length < easy.length ? squeezed : easy;
+  const needed = pages.filter((page) => page.some(({ mayBeLeftAway }) => !mayBeLeftAway));
+  return needed.length === 0 ? pages : needed;
+}
+
 /** Widths of the columns of a page: the least each needs, and of the rest a share by what it would like. */
 export function widthsOf(columns: readonly Column[], width: number): readonly number[] {
+  const gaps = columns.length * COLUMN_GAP;
+  const squeeze = Math.min(1, (width - gaps) / (minimum(columns) - gaps));
   const spare = Math.max(0, width - minimum(columns));
   const wishes = columns.map(({ minWidth, wishWidth }) => Math.max(0.5, wishWidth - minWidth));
   const wished = wishes.reduce((sum, wish) => sum + wish, 0);
   // A lonely column does not become a barn: half as much again as it would like is enough.
   return columns.map(({ minWidth, wishWidth }, index) =>
-    Math.min(Math.max(minWidth, wishWidth) * 1.5, minWidth + (spare * (wishes[index] ?? 0)) / wished),
+    Math.min(Math.max(minWidth, wishWidth) * 1.5, minWidth * squeeze + (spare * (wishes[index] ?? 0)) / wished),
   );
 }

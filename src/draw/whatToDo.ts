@@ -8,10 +8,17 @@ import { mergeStints } from './mergeStints.ts';
 import { movesBetweenRooms } from './movesBetweenRooms.ts';
 import { chainOf, namesOf } from './names.ts';
 import { type Book, countByProduct, sentenceOf } from './sentences.ts';
-import { stintsOf } from './stints.ts';
+import { type Stint, stintsOf } from './stints.ts';
 
 function bookOf(plan: Plan): Book {
   return { plan, clock: dayClockOf(plan), names: namesOf(plan), kinds: kindsOf(plan), chain: chainOf(plan) };
+}
+
+/** Taking out says when the tray is cool, so the cooling is told with it. */
+function taskIdsOf(book: Book, stint: Stint): readonly string[] {
+  const cooling = stint.does === 'unload' ? stint.tasks.map((task) => book.chain.after(task)) : [];
+  const cooled = cooling.filter((task) => task?.step === 'cool');
+  return [...stint.tasks, ...cooled].flatMap((task) => (task === undefined ? [] : [task.id]));
 }
 
 function handwork(book: Book): readonly Doing[] {
@@ -28,7 +35,7 @@ function handwork(book: Book): readonly Doing[] {
       what: sentenceOf(book, stint),
       handles: products.length > 0 ? products : [dough],
       ...(task?.place === undefined ? {} : { placeId: task.place.id }),
-      taskIds: stint.tasks.map(({ id }) => id),
+      taskIds: taskIdsOf(book, stint),
     };
   });
 }

@@ -88,10 +88,20 @@ export class DayMaker {
     const all = rooms.flatMap(({ place, pool }) =>
       pool.places.map((busy, index) => {
         const start = Math.max(earliest, ...busy.map(({ end }) => end));
-        return { start, place: { ...place, position: index + 1 }, leave: (end: number) => pool.take(index, start, end) };
+        return { start, pool, index, place: { ...place, position: index + 1 } };
       }),
     );
-    return all.reduce((best, one) => (one.start < best.start ? one : best));
+    const { start, pool, index, place } = all.reduce((best, one) => (one.start < best.start ? one : best));
+    // Taken for good until it is known when the tray leaves.
+    const taken = { start, end: 100000 };
+    pool.places[index]?.push(taken);
+    return {
+      start,
+      place,
+      leave: (end) => {
+        taken.end = end;
+      },
+    };
   }
 
   dough(dough: DoughDay, batch: string): number {

@@ -1,6 +1,6 @@
 // A pool of equal places and the spans in which each is taken. The made-up plans of the drawing tests book their places here.
 
-export type Busy = { readonly start: number; readonly end: number };
+export type Busy = { readonly start: number; end: number };
 
 function isFree(busy: readonly Busy[], start: number, end: number): boolean {
   return busy.every((span) => span.end <= start || span.start >= end);
