@@ -6,7 +6,7 @@ import { COLUMN_HEAD_HEIGHT, columnHead, needsKey } from './columnHead.ts';
 import { deckColumns } from './deckColumns.ts';
 import type { Doing } from './doing.ts';
 import { benchColumn, bowlColumns, bulkColumn } from './doughColumns.ts';
-import { type KeyEntry, keyStrip } from './keyStrip.ts';
+import { type Key, type KeyEntry, keyStrip, keyStrips } from './keyStrip.ts';
 import type { Kind } from './kinds.ts';
 import { ordersColumn } from './ordersColumn.ts';
 import { BODY, type Page } from './pageFrame.ts';
@@ -19,6 +19,9 @@ import { group, type SvgNode } from './svg.ts';
 import { timeWindows } from './timeWindows.ts';
 
 const CHART_WIDTH = BODY.width - GUTTER_WIDTH;
+
+/** The most of the page's height a key may take from the chart. */
+const MOST_KEY_SHARE = 0.32;
 
 function allColumns(book: Book, doings: readonly Doing[]): readonly Column[] {
   return [
@@ -75,62 +78,65 @@ function underTitle(book: Book, window: TimeWindow): string {
   return `${date}, clock of ${book.plan.scenario.timeZone}.${changes.join('')}`;
 }
 
-function chartPage(
-  columns: readonly Column[],
-  window: TimeWindow,
-  notes: readonly SvgNode[],
-  notesHeight: number,
-  book: Book,
-): Page {
+type ChartKey = { readonly strip: Key; readonly pages: readonly Page[] };
+
+/** The key under the chart; when it would take the chart's room it gets pages of its own. */
+function chartKey(kinds: readonly Kind[], heads: readonly KeyEntry[], room: number, under: string): ChartKey {
+  const entries = [...kinds.map((kind) => ({ kind, tag: kind.tag, name: kind.name })), ...heads];
+  const strip = keyStrip(entries, BODY.width);
+  if (strip.height <= room * MOST_KEY_SHARE) return { strip, pages: [] };
+  const pages = keyStrips(entries, BODY.width, BODY.height).map((part) => ({
+    subject: 'Key',
+    under,
+    describes: 'What the hatches and tags of the page before stand for.',
+    kinds,
+    body: [group('key', part.draw(BODY.x, BODY.y))],
+  }));
+  return { strip: keyStrip([{ tag: 'Key:', name: 'on the next page' }], BODY.width), pages };
+}
+
+type Notes = { readonly nodes: readonly SvgNode[]; readonly height: number };
+
+function chartPage(columns: readonly Column[], window: TimeWindow, notes: Notes, book: Book): readonly Page[] {
   const laid = layOut(columns);
-  const top = BODY.y + notesHeight + COLUMN_HEAD_HEIGHT;
-  const headKeys = laid.flatMap(({ column, width }): KeyEntry[] => {
+  const top = BODY.y + notes.height + COLUMN_HEAD_HEIGHT;
+  const room = BODY.y + BODY.height - top - 2;
+  const heads = laid.flatMap(({ column, width }): KeyEntry[] => {
     const entry = needsKey(column, width);
     return entry === undefined ? [] : [entry];
   });
-  const keyOf = (kinds: readonly Kind[]) =>
-    keyStrip([...kinds.map((kind) => ({ kind, tag: kind.tag, name: kind.name })), ...headKeys], BODY.width);
   // Which kinds show does not depend on the height: a first drawing finds them, and so the room the key needs.
-  const roughly = drawColumns(laid, { ...BODY, y: top, height: 100 }, window);
-  const kinds = kindsShown(roughly, book.kinds.all);
-  const key = keyOf(kinds);
-  const chart = { ...BODY, y: top, height: BODY.y + BODY.height - top - key.height - 2 };
-  const area = areaOf({ ...chart, width: GUTTER_WIDTH }, window);
+  const kinds = kindsShown(drawColumns(laid, { ...BODY, y: top, height: room }, window), book.kinds.all);
+  const under = underTitle(book, window);
+  const key = chartKey(kinds, heads, room, under);
+  const chart = { ...BODY, y: top, height: room - key.strip.height };
   const end = laid.at(-1);
   const right = end === undefined ? BODY.x + BODY.width : end.x + end.width;
-  const names = columns.map(({ title }) => title).join(', ');
   const hours = `${book.clock.shows(window.from)} – ${book.clock.shows(window.until)}`;
-  return {
+  const page = {
     subject: hours,
-    under: underTitle(book, window),
-    describes: `Time runs down the page from ${hours}. Columns: ${names}.`,
+    under,
+    describes: `Time runs down the page from ${hours}. Columns: ${columns.map(({ title }) => title).join(', ')}.`,
     kinds,
     body: [
-      ...notes,
-      group('clock', clockGutter(book.clock, area, right)),
+      ...notes.nodes,
+      group('clock', clockGutter(book.clock, areaOf({ ...chart, width: GUTTER_WIDTH }, window), right)),
       ...drawColumns(laid, chart, window),
-      group('key', key.draw(BODY.x, chart.y + chart.height + 1.6)),
+      group('key', key.strip.draw(BODY.x, chart.y + chart.height + 1.6)),
     ],
   };
+  return [page, ...key.pages];
 }
 
 /** Chart pages of a plan; the notes stand at the top of the first. */
-export function chartPages(
-  book: Book,
-  doings: readonly Doing[],
-  notes: readonly SvgNode[],
-  notesHeight: number,
-): readonly Page[] {
+export function chartPages(book: Book, doings: readonly Doing[], notes: Notes): readonly Page[] {
   const columns = allColumns(book, doings);
-  let isFirst = true;
-  return timeWindows(book.plan, book.clock).flatMap((window) =>
+  const pages = timeWindows(book.plan, book.clock).flatMap((window) =>
     pagesOfColumns(
       columns.filter((column) => column.isNeeded(window)),
       CHART_WIDTH,
-    ).map((pageColumns) => {
-      const page = chartPage(pageColumns, window, isFirst ? notes : [], isFirst ? notesHeight : 0, book);
-      isFirst = false;
-      return page;
-    }),
+    ).map((pageColumns) => ({ window, pageColumns })),
   );
+  const nothing: Notes = { nodes: [], height: 0 };
+  return pages.flatMap(({ window, pageColumns }, index) => chartPage(pageColumns, window, index === 0 ? notes : nothing, book));
 }

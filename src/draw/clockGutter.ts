@@ -8,6 +8,8 @@ import { INK, PAPER, TYPE } from './typeSize.ts';
 export const GUTTER_WIDTH = 17;
 
 const STEP_MINUTES = 15;
+/** Least height of half an hour at which the half hours are written too. */
+const HALF_HOUR_MM = 7.5;
 
 function isTick(clock: DayClock, minute: number): boolean {
   return clock.localMinute(minute) % STEP_MINUTES === 0;
@@ -25,7 +27,9 @@ function tick(clock: DayClock, area: Area, minute: number, right: number): reado
   const y = area.y(minute);
   const x1 = area.box.x + GUTTER_WIDTH - 2;
   const line = el('line', { x1, y1: y, x2: right, y2: y, stroke: INK, 'stroke-width': weight, 'stroke-dasharray': dashes });
-  if (type === undefined) return [line];
+  // Where the page is short of height, the full hours are enough.
+  if (type === undefined || (past === 30 && area.y(minute) - area.y(minute - 30) < HALF_HOUR_MM && minute > area.window.from))
+    return [line];
   const label: Label = [{ text: clock.shows(minute), size: type, bold: past === 0 }];
   const { height } = labelSize(label);
   const top = Math.min(area.box.y + area.box.height - height, y - height / 2);

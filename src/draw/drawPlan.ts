@@ -15,7 +15,7 @@ export function drawPlan(plan: Plan): readonly string[] {
   const book: Book = { plan, clock: dayClockOf(plan), names: namesOf(plan), kinds: kindsOf(plan), chain: chainOf(plan) };
   const doings = whatToDo(plan);
   const notes = firstNotes(book);
-  const charts = chartPages(book, doings, notes.nodes, notes.height);
+  const charts = chartPages(book, doings, notes);
   const lists = listPages(book, doings, notes.isShortened);
   const pages = [...charts, ...lists.pages];
   const cautions = lists.cautionPage === undefined ? '' : ` Take care: page ${charts.length + lists.cautionPage}.`;

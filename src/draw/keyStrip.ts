@@ -57,6 +57,17 @@ function drawEntry({ entry, lines }: Placed, x: number, y: number): SvgNode {
   ]);
 }
 
+/** Cuts a long key into keys of at most a height. */
+export function keyStrips(entries: readonly KeyEntry[], width: number, height: number): readonly Key[] {
+  const strips: KeyEntry[][] = [];
+  for (const entry of entries) {
+    const last = strips.at(-1);
+    if (last !== undefined && keyStrip([...last, entry], width).height <= height) last.push(entry);
+    else strips.push([entry]);
+  }
+  return strips.map((strip) => keyStrip(strip, width));
+}
+
 /** Lays the key out in rows of a width. */
 export function keyStrip(entries: readonly KeyEntry[], width: number): Key {
   const { placed, rows } = place(entries, width);

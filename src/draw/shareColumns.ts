@@ -50,7 +50,8 @@ export function pagesOfColumns(columns: readonly Column[], width: number): reado
   const squeezed = dealt(columns, width * SQUEEZE);
   const pages = squeezed.length < easy.length ? squeezed : easy;
   const needed = pages.filter((page) => page.some(({ mayBeLeftAway }) => !mayBeLeftAway));
-  return needed.length === 0 ? pages : needed;
+  if (needed.length > 0) return needed;
+  return pages.length === 0 ? [[]] : pages;
 }
 
 /** Widths of the columns of a page: the least each needs, and of the rest a share by what it would like. */

@@ -2,7 +2,12 @@
 import { instantAt } from '../../src/model/clock.ts';
 import type { Bakehouse, Plan, Task } from '../../src/model/plan.ts';
 
-const CLOCK = { timeZone: 'Europe/Lisbon', date: '2026-05-16', startEpochMs: Date.parse('2026-05-16T03:00:00+01:00'), minutes: 540 };
+const CLOCK = {
+  timeZone: 'Europe/Lisbon',
+  date: '2026-05-16',
+  startEpochMs: Date.parse('2026-05-16T03:00:00+01:00'),
+  minutes: 540,
+};
 
 type TaskText = Omit<Task, 'startsAt' | 'endsAt' | 'handsOn' | 'id' | 'batch'> & Partial<Pick<Task, 'handsOn' | 'batch'>>;
 

@@ -14,13 +14,21 @@ const hands = (person: string, start: number, end: number, what: 'mix' | 'shape'
 });
 
 function says(plan: Parameters<typeof whatToDo>[0]): readonly string[] {
-  return whatToDo(plan).map(({ clock, who, what }) => `${clock} ${who === null ? '' : `${who.name}: `}${what}`.replaceAll('\u00a0', ' '));
+  return whatToDo(plan).map(({ clock, who, what }) =>
+    `${clock} ${who === null ? '' : `${who.name}: `}${what}`.replaceAll('\u00a0', ' '),
+  );
 }
 
 describe('sentences', () => {
   test('a mix names kilograms, bowl, end, and when the hands are free', () => {
     const plan = smallPlan([
-      { step: 'mix', start: 5, end: 17, place: { kind: 'bowl', id: 'spiral', position: 1 }, handsOn: [hands('rosa', 5, 9, 'mix')] },
+      {
+        step: 'mix',
+        start: 5,
+        end: 17,
+        place: { kind: 'bowl', id: 'spiral', position: 1 },
+        handsOn: [hands('rosa', 5, 9, 'mix')],
+      },
     ]);
     expect(says(plan)).toContain('03:05 Rosa: mix 8.2 kg of Wheat dough in Spiral, until 03:17; hands free at 03:09');
   });
@@ -28,8 +36,24 @@ describe('sentences', () => {
   test('two trays loaded one after the other are one line with both times out', () => {
     const plan = smallPlan(
       [
-        { step: 'bake', product: 'tin', tray: 'tin-1', start: 152, end: 189, place: deck(1), handsOn: [hands('rosa', 151, 152, 'load')] },
-        { step: 'bake', product: 'tin', tray: 'tin-2', start: 153, end: 190, place: deck(2), handsOn: [hands('rosa', 152, 153, 'load')] },
+        {
+          step: 'bake',
+          product: 'tin',
+          tray: 'tin-1',
+          start: 152,
+          end: 189,
+          place: deck(1),
+          handsOn: [hands('rosa', 151, 152, 'load')],
+        },
+        {
+          step: 'bake',
+          product: 'tin',
+          tray: 'tin-2',
+          start: 153,
+          end: 190,
+          place: deck(2),
+          handsOn: [hands('rosa', 152, 153, 'load')],
+        },
       ],
       { decks: [{ id: 'oven/top', setPoints: [{ start: 70, end: 112, fromC: 20, toC: 230 }] }] },
     );
@@ -39,9 +63,33 @@ describe('sentences', () => {
 
   test('trays loaded by two people, or on two trips, stay two lines', () => {
     const plan = smallPlan([
-      { step: 'bake', product: 'tin', tray: 'tin-1', start: 152, end: 189, place: deck(1), handsOn: [hands('rosa', 151, 152, 'load')] },
-      { step: 'bake', product: 'tin', tray: 'tin-2', start: 153, end: 190, place: deck(2), handsOn: [hands('teo', 152, 153, 'load')] },
-      { step: 'bake', product: 'tin', tray: 'tin-3', start: 202, end: 239, place: deck(1), handsOn: [hands('rosa', 201, 202, 'load')] },
+      {
+        step: 'bake',
+        product: 'tin',
+        tray: 'tin-1',
+        start: 152,
+        end: 189,
+        place: deck(1),
+        handsOn: [hands('rosa', 151, 152, 'load')],
+      },
+      {
+        step: 'bake',
+        product: 'tin',
+        tray: 'tin-2',
+        start: 153,
+        end: 190,
+        place: deck(2),
+        handsOn: [hands('teo', 152, 153, 'load')],
+      },
+      {
+        step: 'bake',
+        product: 'tin',
+        tray: 'tin-3',
+        start: 202,
+        end: 239,
+        place: deck(1),
+        handsOn: [hands('rosa', 201, 202, 'load')],
+      },
     ]);
     expect(says(plan).filter((line) => line.includes('into Top deck'))).toHaveLength(3);
   });
@@ -57,7 +105,9 @@ describe('sentences', () => {
       handsOn: position === 1 ? [hands('rosa', 98, 100, 'load'), hands('rosa', 140, 142, 'unload')] : [],
     });
     const plan = smallPlan([tray('tin-1', 'tin', 1), tray('tin-2', 'tin', 2), tray('roll-1', 'roll', 3)]);
-    expect(says(plan)).toContain('04:38 Rosa: 2 trays of Seeded tin and 1 tray of Milk roll into Rack oven, 230 °C, out at 05:20');
+    expect(says(plan)).toContain(
+      '04:38 Rosa: 2 trays of Seeded tin and 1 tray of Milk roll into Rack oven, 230 °C, out at 05:20',
+    );
     expect(says(plan)).toContain('05:20 Rosa: take 2 trays of Seeded tin and 1 tray of Milk roll out of Rack oven, ready');
     expect(whatToDo(plan).filter(({ does }) => does === 'load')).toHaveLength(1);
   });
@@ -97,7 +147,14 @@ describe('sentences', () => {
       { step: 'bulk', start: 65, end: 100, place: cold },
       { step: 'shape', product: 'tin', tray: 'tin-1', start: 100, end: 110 },
       { step: 'retard', product: 'tin', tray: 'tin-1', start: 110, end: 300, place: cold },
-      { step: 'proof', product: 'tin', tray: 'tin-1', start: 300, end: 360, place: { kind: 'shelf', id: 'proofer', position: 1 } },
+      {
+        step: 'proof',
+        product: 'tin',
+        tray: 'tin-1',
+        start: 300,
+        end: 360,
+        place: { kind: 'shelf', id: 'proofer', position: 1 },
+      },
     ]);
     expect(says(plan).filter((line) => !line.includes('break'))).toEqual([
       '03:00 mix 8.2 kg of Wheat dough, until 03:10',
@@ -157,8 +214,17 @@ describe.each([
     const of = (does: string) => doings.filter((doing) => doing.does === does).flatMap(({ taskIds }) => taskIds);
     const bakes = plan.tasks.filter(({ step }) => step === 'bake').map(({ id }) => id);
     expect(of('load').sort()).toEqual([...bakes].sort());
-    expect(of('unload').filter((id) => id.endsWith('/bake')).sort()).toEqual([...bakes].sort());
-    expect(of('mix').sort()).toEqual(plan.tasks.filter(({ step }) => step === 'mix').map(({ id }) => id).sort());
+    expect(
+      of('unload')
+        .filter((id) => id.endsWith('/bake'))
+        .sort(),
+    ).toEqual([...bakes].sort());
+    expect(of('mix').sort()).toEqual(
+      plan.tasks
+        .filter(({ step }) => step === 'mix')
+        .map(({ id }) => id)
+        .sort(),
+    );
   });
 
   test('it runs by the clock', () => {
