@@ -1,12 +1,13 @@
 // From a scenario to a judged plan: compile, solve, read back, caution, check. A table of contents.
 import { judge } from './check/judge.ts';
-import { compileScenario } from './compile/shopProblem.ts';
 import { planOf } from './compile/planOf.ts';
+import { compileScenario } from './compile/shopProblem.ts';
 import { cautionsFor } from './explain/cautions.ts';
+import { OwnFault } from './model/ownFault.ts';
 import type { Plan } from './model/plan.ts';
 import type { Scenario } from './model/scenario.ts';
-import { OwnFault } from './model/ownFault.ts';
-import { solve, type SolveProgress } from './solver/solve.ts';
+import { type SolveProgress, solve } from './solver/solve.ts';
+
 const VERSION = '0.1.0';
 
 /** Rounds of search when no limit is given. */
@@ -74,6 +75,10 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
   const bare = planOf(scenario, compiled, solution, { seed, seconds, version: options.version ?? VERSION });
   const plan: Plan = { ...bare, cautions: [...cautionsFor(scenario, bare.tasks)] };
   const { breaches } = judge(scenario, plan);
-  if (breaches.length > 0) throw new OwnFault('The plan broke a rule', breaches.map((breach) => `${breach.rule}: ${breach.says}`));
+  if (breaches.length > 0)
+    throw new OwnFault(
+      'The plan broke a rule',
+      breaches.map((breach) => `${breach.rule}: ${breach.says}`),
+    );
   return plan;
 }

@@ -5,7 +5,13 @@ import type { Scenario } from '../model/scenario.ts';
 
 export function bakehouseOf(scenario: Scenario, clock: Clock): Bakehouse {
   const { equipment } = scenario;
-  const cabinet = (one: { readonly id: string; readonly name?: string | undefined; readonly shelves: number; readonly traysPerShelf: number; readonly temperatureC: number }) => ({
+  const cabinet = (one: {
+    readonly id: string;
+    readonly name?: string | undefined;
+    readonly shelves: number;
+    readonly traysPerShelf: number;
+    readonly temperatureC: number;
+  }) => ({
     id: one.id,
     name: one.name ?? one.id,
     places: one.shelves * one.traysPerShelf,

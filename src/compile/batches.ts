@@ -29,7 +29,12 @@ function evenSlices(trays: readonly Tray[], count: number): Tray[][] {
 }
 
 /** Heaviest first into the first batch with room by weight and by number; null when some tray finds none. */
-function firstFit(trays: readonly Tray[], count: number, mostTrays: number, fits: (batch: readonly Tray[]) => boolean): Tray[][] | null {
+function firstFit(
+  trays: readonly Tray[],
+  count: number,
+  mostTrays: number,
+  fits: (batch: readonly Tray[]) => boolean,
+): Tray[][] | null {
   const batches: Tray[][] = Array.from({ length: count }, () => []);
   for (const tray of [...trays].sort((a, b) => b.kg - a.kg || a.due - b.due)) {
     const open = batches.filter((batch) => batch.length < mostTrays && fits([...batch, tray]));
@@ -57,7 +62,11 @@ export function batchesOf(scenario: Scenario, products: readonly ProductTrays[])
     const mine = products.filter(({ product }) => product.dough === dough.id);
     const trays = mine.flatMap(({ product, dues }) => dues.map((due) => ({ product, due, kg: trayDoughKg(product) })));
     if (trays.length === 0) return [];
-    const kgOf = (batch: readonly Tray[]): number => batchKg(batch.map((tray) => tray.kg), dough.lossPercent);
+    const kgOf = (batch: readonly Tray[]): number =>
+      batchKg(
+        batch.map((tray) => tray.kg),
+        dough.lossPercent,
+      );
     const limitKg = largestBatchKg(scenario, dough);
     const byDue = [...trays].sort((a, b) => a.due - b.due);
     const batches =

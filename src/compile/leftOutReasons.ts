@@ -13,12 +13,24 @@ const LONGER_DAY_MINUTES = 240;
 type Question = { readonly relaxation: Relaxation; readonly rule: RuleCode; readonly lacks: string; readonly wouldFitIf: string };
 
 const POOL_WORDS: Record<PoolRole['kind'], { readonly rule: RuleCode; readonly lacks: string; readonly wouldFitIf: string }> = {
-  people: { rule: 'PERSON_BUSY', lacks: 'nobody has hands free when it needs them', wouldFitIf: 'another pair of hands were there' },
+  people: {
+    rule: 'PERSON_BUSY',
+    lacks: 'nobody has hands free when it needs them',
+    wouldFitIf: 'another pair of hands were there',
+  },
   bench: { rule: 'BENCH_CAPACITY', lacks: 'the bench is taken when it needs a place', wouldFitIf: 'the bench had another place' },
   shelf: { rule: 'SHELF_CAPACITY', lacks: 'no proofer shelf is free long enough', wouldFitIf: 'there were more proofer shelves' },
-  retarder: { rule: 'RETARDER_CAPACITY', lacks: 'no retarder place is free long enough', wouldFitIf: 'there were more retarder places' },
+  retarder: {
+    rule: 'RETARDER_CAPACITY',
+    lacks: 'no retarder place is free long enough',
+    wouldFitIf: 'there were more retarder places',
+  },
   bowl: { rule: 'BOWL_CAPACITY', lacks: 'no bowl is free to mix it', wouldFitIf: 'there were another bowl' },
-  rack: { rule: 'RACK_CAPACITY', lacks: 'the cooling rack is full when it comes out', wouldFitIf: 'the cooling rack held more trays' },
+  rack: {
+    rule: 'RACK_CAPACITY',
+    lacks: 'the cooling rack is full when it comes out',
+    wouldFitIf: 'the cooling rack held more trays',
+  },
 };
 
 function questionsFor(compiled: Compiled, tasks: readonly number[]): Question[] {
@@ -31,7 +43,12 @@ function questionsFor(compiled: Compiled, tasks: readonly number[]): Question[] 
     questions.push({ relaxation: { kind: 'pools', pools }, ...POOL_WORDS[kind] });
   }
   questions.push(
-    { relaxation: { kind: 'chamber-room' }, rule: 'DECK_CAPACITY', lacks: 'the decks are full when it is ready to bake', wouldFitIf: 'a deck held more trays' },
+    {
+      relaxation: { kind: 'chamber-room' },
+      rule: 'DECK_CAPACITY',
+      lacks: 'the decks are full when it is ready to bake',
+      wouldFitIf: 'a deck held more trays',
+    },
     {
       relaxation: { kind: 'chamber-rates' },
       rule: 'HEAT_RATE',
@@ -50,9 +67,16 @@ function questionsFor(compiled: Compiled, tasks: readonly number[]): Question[] 
 
 function reasonsOf(compiled: Compiled, solution: Solution, unit: number, tasks: readonly number[]): Reason[] {
   const questions = questionsFor(compiled, tasks);
-  const answers = blockersOf(compiled.problem, solution.records, unit, questions.map((question) => question.relaxation));
+  const answers = blockersOf(
+    compiled.problem,
+    solution.records,
+    unit,
+    questions.map((question) => question.relaxation),
+  );
   const reasons = questions.flatMap(({ rule, lacks, wouldFitIf }, q) =>
-    answers[q] === true ? [{ rule, says: `With the rest of the plan as it stands, ${lacks}.`, wouldFitIf: `It would fit if ${wouldFitIf}.` }] : [],
+    answers[q] === true
+      ? [{ rule, says: `With the rest of the plan as it stands, ${lacks}.`, wouldFitIf: `It would fit if ${wouldFitIf}.` }]
+      : [],
   );
   if (reasons.length > 0) return reasons;
   return [
@@ -66,7 +90,9 @@ function reasonsOf(compiled: Compiled, solution: Solution, unit: number, tasks: 
 /** Left-out trays by product, with reasons tried out on the plan. */
 export function leftOutOf(compiled: Compiled, solution: Solution, names: Names): LeftOut[] {
   return compiled.products.flatMap(({ product }) => {
-    const mine = compiled.trays.flatMap((tray, t) => (tray.product.id === product.id && names.trays[t]?.readyMinute === null ? [tray] : []));
+    const mine = compiled.trays.flatMap((tray, t) =>
+      tray.product.id === product.id && names.trays[t]?.readyMinute === null ? [tray] : [],
+    );
     const first = mine[0];
     if (first === undefined) return [];
     const batchTasks = compiled.problem.units[compiled.batchUnits[first.batch] as number]?.tasks ?? [];

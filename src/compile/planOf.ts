@@ -1,11 +1,12 @@
 // A schedule read back as a plan: tasks, set points, orders, what is left out and what it is worth.
+
+import { batchKg } from '../dough/batchKg.ts';
+import { trayDoughKg } from '../dough/trayDoughKg.ts';
 import { instantAt } from '../model/clock.ts';
 import { fingerprint } from '../model/fingerprint.ts';
 import type { Holds, Plan, PlanBatch, Score, Task } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { Solution } from '../solver/solve.ts';
-import { batchKg } from '../dough/batchKg.ts';
-import { trayDoughKg } from '../dough/trayDoughKg.ts';
 import { bakehouseOf } from './bakehouse.ts';
 import { boundWords } from './boundWords.ts';
 import { leftOutOf } from './leftOutReasons.ts';
@@ -25,7 +26,10 @@ function batchesOfPlan(compiled: Compiled, names: Names): PlanBatch[] {
       return tray.batch === b && slot !== undefined && slot.readyMinute !== null ? [{ id: slot.id, product: tray.product }] : [];
     });
     if (trays.length === 0) return [];
-    const kg = batchKg(trays.map((tray) => trayDoughKg(tray.product)), batch.dough.lossPercent);
+    const kg = batchKg(
+      trays.map((tray) => trayDoughKg(tray.product)),
+      batch.dough.lossPercent,
+    );
     const listed = trays.map((tray) => ({ id: tray.id, product: tray.product.id })).sort((x, y) => (x.id < y.id ? -1 : 1));
     return [{ id: names.batchIds[b] as string, dough: batch.dough.id, kg, trays: listed }];
   });
@@ -48,7 +52,11 @@ function scoreOf(scenario: Scenario, compiled: Compiled, solution: Solution, nam
   const finish = Math.max(0, ...names.trays.map((tray) => tray.readyMinute ?? 0));
   const first = firstHandsOn(compiled, solution);
   const span = goals.aim === 'start-late' ? finish - first : finish;
-  const price = goals.lateTrayMinute * late + goals.leftOutTray * leftOut + goals.finishMinute * span + goals.temperatureChange * solution.changes;
+  const price =
+    goals.lateTrayMinute * late +
+    goals.leftOutTray * leftOut +
+    goals.finishMinute * span +
+    goals.temperatureChange * solution.changes;
   const cost = rounded(price);
   const lowerBound = rounded(solution.bound.value);
   return {
@@ -72,16 +80,23 @@ function holdsOf(score: Score, trays: number): Holds {
 function notesOf(solution: Solution): string[] {
   const { packing } = solution;
   if (packing.packing !== null) {
-    return packing.packing.isRelaxed ? ['Loads per deck: the integer program was too large or too slow; its relaxation gave the bound.'] : [];
+    return packing.packing.isRelaxed
+      ? ['Loads per deck: the integer program was too large or too slow; the search began without it.']
+      : [];
   }
   if (packing.because === 'no-chambers') return [];
-  return ['Loads per deck: the integer program was too large or too slow; the search went on without it.'];
+  return ['Loads per deck: the program was too large or gave no answer; the search and the bound went on without it.'];
 }
 
 function decksOf(compiled: Compiled, solution: Solution): Plan['decks'] {
   return compiled.problem.chambers.map((chamber, c) => ({
     id: chamber.id,
-    setPoints: (solution.schedule.moves[c] ?? []).map((move) => ({ start: move.start, end: move.end, fromC: move.from, toC: move.to })),
+    setPoints: (solution.schedule.moves[c] ?? []).map((move) => ({
+      start: move.start,
+      end: move.end,
+      fromC: move.from,
+      toC: move.to,
+    })),
   }));
 }
 
@@ -106,6 +121,12 @@ export function planOf(scenario: Scenario, compiled: Compiled, solution: Solutio
     leftOut: leftOutOf(compiled, solution, names),
     bakehouse: bakehouseOf(scenario, clock),
     cautions: [],
-    solver: { seed: origin.seed, effort: solution.rounds, seconds: origin.seconds, version: origin.version, notes: notesOf(solution) },
+    solver: {
+      seed: origin.seed,
+      effort: solution.rounds,
+      seconds: origin.seconds,
+      version: origin.version,
+      notes: notesOf(solution),
+    },
   };
 }

@@ -4,8 +4,8 @@ import { instantAt } from '../model/clock.ts';
 import type { PlanOrder } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { Compiled } from './shopProblem.ts';
-import { ordersOf } from './trays.ts';
 import type { Names } from './traySlots.ts';
+import { ordersOf } from './trays.ts';
 
 /** Minutes at which the planned trays of a product are ready, in order. */
 export function readyMinutes(compiled: Compiled, names: Names, productId: string): number[] {

@@ -8,10 +8,17 @@ import type { Compiled, StepTask } from './shopProblem.ts';
 import { mixHandsOn, type Step, stepMinutes } from './shopTasks.ts';
 import type { Names } from './traySlots.ts';
 
-type PlacedDemand = { readonly task: number; readonly index: number; readonly pool: number; readonly from: number; readonly until: number };
+type PlacedDemand = {
+  readonly task: number;
+  readonly index: number;
+  readonly pool: number;
+  readonly from: number;
+  readonly until: number;
+};
 
 function placedDemands(compiled: Compiled, schedule: Schedule): PlacedDemand[] {
-  const edge = (task: number, mark: Demand['from']): number => ((mark.edge === 'start' ? schedule.start : schedule.end)[task] as number) + mark.offset;
+  const edge = (task: number, mark: Demand['from']): number =>
+    ((mark.edge === 'start' ? schedule.start : schedule.end)[task] as number) + mark.offset;
   return compiled.problem.tasks.flatMap((task, i) =>
     task.demands.flatMap((demand, index) => {
       const pool = schedule.pools[i]?.[index] ?? -1;
@@ -29,7 +36,11 @@ function positionsIn(compiled: Compiled, schedule: Schedule, placed: readonly Pl
     for (const [key, position] of positionsOf(holds)) positions.set(key, position);
   };
   compiled.problem.pools.forEach((_, p) => {
-    settle(placed.filter((use) => use.pool === p).map((use) => ({ key: keyOf(use.task, use.index), start: use.from, end: use.until, rank: 0 })));
+    settle(
+      placed
+        .filter((use) => use.pool === p)
+        .map((use) => ({ key: keyOf(use.task, use.index), start: use.from, end: use.until, rank: 0 })),
+    );
   });
   // Of a load that goes in together the tray whose hands-on work serves all takes the lowest position.
   const carries = new Set(placed.map((use) => use.task));
@@ -37,7 +48,14 @@ function positionsIn(compiled: Compiled, schedule: Schedule, placed: readonly Pl
     settle(
       schedule.chamber.flatMap((chamber, task) =>
         chamber === c
-          ? [{ key: keyOf(task, -1), start: schedule.start[task] as number, end: schedule.end[task] as number, rank: carries.has(task) ? 0 : 1 }]
+          ? [
+              {
+                key: keyOf(task, -1),
+                start: schedule.start[task] as number,
+                end: schedule.end[task] as number,
+                rank: carries.has(task) ? 0 : 1,
+              },
+            ]
           : [],
       ),
     );
@@ -97,7 +115,14 @@ export function planTasks(compiled: Compiled, schedule: Schedule, names: Names):
   return tasks.sort((a, b) => a.start - b.start || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
 }
 
-function planTask(compiled: Compiled, schedule: Schedule, names: Names, i: number, uses: readonly PlacedDemand[], positions: ReadonlyMap<string, number>): Task {
+function planTask(
+  compiled: Compiled,
+  schedule: Schedule,
+  names: Names,
+  i: number,
+  uses: readonly PlacedDemand[],
+  positions: ReadonlyMap<string, number>,
+): Task {
   const { step, batch, tray, ordinal } = compiled.stepOfTask[i] as StepTask;
   const start = schedule.start[i] as number;
   const end = stepEnd(step, start, schedule.end[i] as number);
@@ -113,7 +138,11 @@ function planTask(compiled: Compiled, schedule: Schedule, names: Names, i: numbe
   }
   const chamber = schedule.chamber[i] as number;
   if (chamber >= 0) {
-    place = { kind: 'deck', id: compiled.problem.chambers[chamber]?.id as string, position: positions.get(keyOf(i, -1)) as number };
+    place = {
+      kind: 'deck',
+      id: compiled.problem.chambers[chamber]?.id as string,
+      position: positions.get(keyOf(i, -1)) as number,
+    };
   }
   const owner = tray === null ? names.batchIds[batch] : names.trays[tray]?.id;
   return {

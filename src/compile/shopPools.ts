@@ -82,9 +82,13 @@ export function shopPoolsOf(scenario: Scenario, clock: Clock): ShopPools {
   const { equipment } = scenario;
   const entries: { pool: Pool; role: PoolRole }[] = [];
   for (const mixer of equipment.mixers ?? []) {
-    entries.push({ pool: { id: mixer.id, capacity: 1, open: allDay }, role: { kind: 'bowl', id: mixer.id, bowlKg: mixer.bowlKg } });
+    entries.push({
+      pool: { id: mixer.id, capacity: 1, open: allDay },
+      role: { kind: 'bowl', id: mixer.id, bowlKg: mixer.bowlKg },
+    });
   }
-  if (equipment.bench !== undefined) entries.push({ pool: { id: 'bench', capacity: equipment.bench.places, open: allDay }, role: { kind: 'bench' } });
+  if (equipment.bench !== undefined)
+    entries.push({ pool: { id: 'bench', capacity: equipment.bench.places, open: allDay }, role: { kind: 'bench' } });
   for (const { id, shelves, traysPerShelf, temperatureC } of equipment.proofers) {
     entries.push({ pool: { id, capacity: shelves * traysPerShelf, open: allDay }, role: { kind: 'shelf', id, temperatureC } });
   }
@@ -112,5 +116,7 @@ export function handsFor(shop: ShopPools, step: StepKind): number[] {
 /** Decks that can bake within a range, with steam if need be, and the range each leaves. */
 export function decksFor(shop: ShopPools, temperatureC: number | readonly [number, number], steam: boolean): number[] {
   const range = rangeOf(temperatureC);
-  return shop.decks.flatMap((deck, d) => (deck.maxC >= range.min && deck.minC <= range.max && (deck.hasSteam || !steam) ? [d] : []));
+  return shop.decks.flatMap((deck, d) =>
+    deck.maxC >= range.min && deck.minC <= range.max && (deck.hasSteam || !steam) ? [d] : [],
+  );
 }

@@ -8,9 +8,20 @@ import { handMarks, lagBetween, marginsOf, type Step, taskOf } from './shopTasks
 import { type ProductTrays, traysOf } from './trays.ts';
 
 /** A step of a batch (tray null) or of a tray, and the task that stands for it. */
-export type StepTask = { readonly task: number; readonly step: Step; readonly batch: number; readonly tray: number | null; readonly ordinal: number };
+export type StepTask = {
+  readonly task: number;
+  readonly step: Step;
+  readonly batch: number;
+  readonly tray: number | null;
+  readonly ordinal: number;
+};
 
-export type TrayKey = { readonly product: Product; readonly batch: number; readonly unit: number; readonly tasks: readonly number[] };
+export type TrayKey = {
+  readonly product: Product;
+  readonly batch: number;
+  readonly unit: number;
+  readonly tasks: readonly number[];
+};
 
 export type Compiled = {
   readonly problem: ShopProblem;

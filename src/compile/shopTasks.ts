@@ -42,7 +42,12 @@ function isWithin(temperatureC: number, wanted: CelsiusOrRange | undefined): boo
   return range.min <= temperatureC && temperatureC <= range.max;
 }
 
-function demand(pools: readonly number[], from: readonly [Edge, number], until: readonly [Edge, number], oncePerLoad = false): Demand {
+function demand(
+  pools: readonly number[],
+  from: readonly [Edge, number],
+  until: readonly [Edge, number],
+  oncePerLoad = false,
+): Demand {
   return { pools, amount: 1, from: { edge: from[0], offset: from[1] }, until: { edge: until[0], offset: until[1] }, oncePerLoad };
 }
 
@@ -65,7 +70,9 @@ function placeDemands(shop: ShopPools, step: Step, batchKg: number): Demand[] {
     case 'retard':
       return among((role) => role.kind === 'retarder' && isWithin(role.temperatureC, step.temperatureC));
     case 'bulk':
-      return step.where === 'retarder' ? among((role) => role.kind === 'retarder' && isWithin(role.temperatureC, step.temperatureC)) : [];
+      return step.where === 'retarder'
+        ? among((role) => role.kind === 'retarder' && isWithin(role.temperatureC, step.temperatureC))
+        : [];
     case 'cool':
       return has('rack') ? among((role) => role.kind === 'rack') : [];
     case 'rest':
@@ -102,7 +109,15 @@ export function handMarks(step: Step): readonly { readonly edge: Edge; readonly 
 }
 
 /** A step as a task. `isLast`: no step follows, so nothing waits after it. */
-export function taskOf(shop: ShopPools, id: string, step: Step, batchKg: number, horizon: number, isLast: boolean, hasPeople: boolean): ShopTask {
+export function taskOf(
+  shop: ShopPools,
+  id: string,
+  step: Step,
+  batchKg: number,
+  horizon: number,
+  isLast: boolean,
+  hasPeople: boolean,
+): ShopTask {
   const { min, max } = stepMinutes(step);
   const { before, after } = marginsOf(step);
   const wait = isLast || !waitsInPlace(step) ? 0 : step.waitUpTo;

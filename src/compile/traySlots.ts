@@ -27,11 +27,14 @@ function numbered(indexes: readonly number[], key: (index: number) => readonly n
 
 /** Names everything; left-out batches and trays take the last numbers. */
 export function namesOf(compiled: Compiled, schedule: Schedule): Names {
-  const startOf = (task: number): number => ((schedule.start[task] as number) < 0 ? Number.POSITIVE_INFINITY : (schedule.start[task] as number));
+  const startOf = (task: number): number =>
+    (schedule.start[task] as number) < 0 ? Number.POSITIVE_INFINITY : (schedule.start[task] as number);
   const batchIds: string[] = [];
   for (const dough of new Set(compiled.batches.map((batch) => batch.dough.id))) {
     const mine = compiled.batches.flatMap((batch, b) => (batch.dough.id === dough ? [b] : []));
-    const numbers = numbered(mine, (b) => [startOf(compiled.problem.units[compiled.batchUnits[b] as number]?.tasks[0] as number)]);
+    const numbers = numbered(mine, (b) => [
+      startOf(compiled.problem.units[compiled.batchUnits[b] as number]?.tasks[0] as number),
+    ]);
     for (const [b, number] of numbers) batchIds[b] = `${dough}-${number}`;
   }
   const ready = compiled.trays.map((_, t) => readyMinuteOf(compiled, schedule, t));
@@ -39,7 +42,8 @@ export function namesOf(compiled: Compiled, schedule: Schedule): Names {
   for (const { product } of compiled.products) {
     const mine = compiled.trays.flatMap((tray, t) => (tray.product.id === product.id ? [t] : []));
     const numbers = numbered(mine, (t) => [ready[t] ?? Number.POSITIVE_INFINITY, startOf(compiled.trays[t]?.tasks[0] as number)]);
-    for (const [t, number] of numbers) trays[t] = { id: `${product.id}-${number}`, number, readyMinute: ready[t] as number | null };
+    for (const [t, number] of numbers)
+      trays[t] = { id: `${product.id}-${number}`, number, readyMinute: ready[t] as number | null };
   }
   return { batchIds, trays };
 }

@@ -8,7 +8,11 @@ import type { Product, Scenario } from '../model/scenario.ts';
 export type ProductTrays = { readonly product: Product; readonly trays: number; readonly dues: readonly number[] };
 
 /** Orders of a product in the order of their times, then as written. */
-export function ordersOf(scenario: Scenario, clock: Clock, productId: string): { readonly index: number; readonly pieces: number; readonly dueMinute: number }[] {
+export function ordersOf(
+  scenario: Scenario,
+  clock: Clock,
+  productId: string,
+): { readonly index: number; readonly pieces: number; readonly dueMinute: number }[] {
   return scenario.orders
     .map((order, index) => ({ product: order.product, index, pieces: order.pieces, dueMinute: minuteAt(clock, order.readyBy) }))
     .filter((order) => order.product === productId)
@@ -16,7 +20,11 @@ export function ordersOf(scenario: Scenario, clock: Clock, productId: string): {
 }
 
 /** The k-th tray holds pieces k x piecesPerTray + 1 and on; it is due when the first order it serves is. */
-function duesOf(orders: readonly { readonly pieces: number; readonly dueMinute: number }[], piecesPerTray: number, trays: number): number[] {
+function duesOf(
+  orders: readonly { readonly pieces: number; readonly dueMinute: number }[],
+  piecesPerTray: number,
+  trays: number,
+): number[] {
   const dues: number[] = [];
   let at = 0;
   let servedUpTo = 0;

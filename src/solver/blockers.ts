@@ -24,11 +24,17 @@ function widened(pool: Pool, horizon: number): Pool {
 export function relaxed(problem: ShopProblem, relaxation: Relaxation): ShopProblem {
   switch (relaxation.kind) {
     case 'pools':
-      return { ...problem, pools: problem.pools.map((pool, p) => (relaxation.pools.includes(p) ? widened(pool, problem.horizon) : pool)) };
+      return {
+        ...problem,
+        pools: problem.pools.map((pool, p) => (relaxation.pools.includes(p) ? widened(pool, problem.horizon) : pool)),
+      };
     case 'chamber-room':
       return { ...problem, chambers: problem.chambers.map((chamber): Chamber => ({ ...chamber, room: PLENTY })) };
     case 'chamber-rates':
-      return { ...problem, chambers: problem.chambers.map((chamber): Chamber => ({ ...chamber, riseRate: PLENTY, fallRate: PLENTY })) };
+      return {
+        ...problem,
+        chambers: problem.chambers.map((chamber): Chamber => ({ ...chamber, riseRate: PLENTY, fallRate: PLENTY })),
+      };
     case 'longer-day': {
       const horizon = problem.horizon + relaxation.by;
       const stretch = (pool: Pool): Pool => ({
@@ -42,7 +48,12 @@ export function relaxed(problem: ShopProblem, relaxation: Relaxation): ShopProbl
 }
 
 /** Which of the relaxations, each taken alone, lets the unit in beside the recorded schedule. */
-export function blockersOf(problem: ShopProblem, records: readonly BlockRecord[], unit: number, relaxations: readonly Relaxation[]): readonly boolean[] {
+export function blockersOf(
+  problem: ShopProblem,
+  records: readonly BlockRecord[],
+  unit: number,
+  relaxations: readonly Relaxation[],
+): readonly boolean[] {
   return relaxations.map((relaxation) => fitsIn(relaxed(problem, relaxation), records, unit));
 }
 
@@ -52,5 +63,8 @@ function fitsIn(problem: ShopProblem, records: readonly BlockRecord[], unit: num
   for (const record of records) state.restore(record);
   const builder = new Builder(shop, state, { random: randomOf(1) });
   const block = shop.blocks[shop.blockOfUnit[unit] as number] as Block;
-  return builder.addChild(block, block.children.findIndex((child) => child.unit === unit));
+  return builder.addChild(
+    block,
+    block.children.findIndex((child) => child.unit === unit),
+  );
 }

@@ -1,9 +1,10 @@
 // Builds a schedule block by block, each variable at its earliest time that every pool and chamber allows. Where a maximum
 // lag leaves no time, the variable that set the limit is moved later and what came after it is taken up and placed again
 // (schedule generation with unscheduling: Franck, Neumann and Schwindt 2001, OR Spektrum 23, section 3).
+
+import type { ChamberLine } from './chamberLine.ts';
 import { NO_PATH } from './network.ts';
 import { NEVER, type PoolLine } from './poolLine.ts';
-import type { ChamberLine } from './chamberLine.ts';
 import type { Random } from './random.ts';
 import type { Block, Shop, StayUse, UseOfPool } from './shop.ts';
 import type { ShopState } from './shopState.ts';
@@ -30,6 +31,8 @@ export class Builder {
   private readonly delays: Int32Array;
   /** Per stay: the only chamber it may take, or -1 for any. Set by the search. */
   readonly onlyChamber: Int32Array;
+  /** Per variable: how long after its earliest time it is tried at first; 0 for most. Set by the search. */
+  readonly jitter: Int32Array;
   /** Per unit: 1 when it is to be left out. */
   readonly isOmitted: Uint8Array;
   private lowest = 0;
@@ -48,6 +51,7 @@ export class Builder {
     this.notBefore = new Int32Array(shop.network.variableCount).fill(NO_PATH);
     this.delays = new Int32Array(shop.network.variableCount);
     this.onlyChamber = new Int32Array(shop.stays.length).fill(-1);
+    this.jitter = new Int32Array(shop.network.variableCount);
     this.isOmitted = new Uint8Array(shop.problem.units.length);
   }
 
@@ -227,7 +231,8 @@ export class Builder {
     this.setWindow(v);
     this.capByReach(v);
     const follower = this.narrowByBurst(v);
-    for (let from = this.lowest; ; from++) {
+    const jitter = this.jitter[v] as number;
+    for (let from = this.lowest + jitter <= this.highest ? this.lowest + jitter : this.lowest; ; from++) {
       const at = this.find(v, from);
       if (at > this.highest) {
         this.missedBy = at - this.highest;

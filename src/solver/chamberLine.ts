@@ -7,7 +7,14 @@ import type { Chamber } from './problem.ts';
 /** Room for rounding in sums of state rates. */
 const EPSILON = 1e-9;
 
-export type HeldStay = { readonly task: number; readonly start: number; readonly end: number; readonly low: number; readonly high: number; readonly room: number };
+export type HeldStay = {
+  readonly task: number;
+  readonly start: number;
+  readonly end: number;
+  readonly low: number;
+  readonly high: number;
+  readonly room: number;
+};
 
 export class ChamberLine {
   readonly stays: HeldStay[] = [];
@@ -77,7 +84,14 @@ export class ChamberLine {
   }
 
   /** A load held now that a stay of this length and range may join at or after `from`; NEVER when there is none. */
-  nextJoin(from: number, minLength: number, maxLength: number, low: number, high: number, room: number): { readonly at: number; readonly load: HeldStay | null } {
+  nextJoin(
+    from: number,
+    minLength: number,
+    maxLength: number,
+    low: number,
+    high: number,
+    room: number,
+  ): { readonly at: number; readonly load: HeldStay | null } {
     let best: HeldStay | null = null;
     for (const held of this.stays) {
       const length = held.end - held.start;

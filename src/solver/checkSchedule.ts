@@ -1,6 +1,6 @@
 // Checks a schedule against a problem, slowly and obviously, sharing nothing with the builder. Used by the tests on
 // problems that are not bakeries, and by debug runs.
-import { type Chamber, type Demand, type Edge, type Schedule, type ShopProblem, type ShopTask } from './problem.ts';
+import type { Chamber, Demand, Edge, Schedule, ShopProblem, ShopTask } from './problem.ts';
 
 function edgeTime(schedule: Schedule, task: number, edge: Edge): number {
   return (edge === 'start' ? schedule.start : schedule.end)[task] as number;
@@ -17,15 +17,19 @@ function taskFaults(problem: ShopProblem, schedule: Schedule): string[] {
     const start = schedule.start[i] as number;
     const end = schedule.end[i] as number;
     if (end - start < task.minDuration || end - start > task.maxDuration) faults.push(`${task.id}: lasts ${end - start}`);
-    if (start < task.earliestStart || end > Math.min(task.latestEnd, problem.horizon)) faults.push(`${task.id}: outside its window`);
+    if (start < task.earliestStart || end > Math.min(task.latestEnd, problem.horizon))
+      faults.push(`${task.id}: outside its window`);
   });
   for (const link of problem.links) {
     if (!isPlanned(schedule, link.from) || !isPlanned(schedule, link.to)) continue;
     const lag = edgeTime(schedule, link.to, link.toEdge) - edgeTime(schedule, link.from, link.fromEdge);
-    if (lag < link.min || lag > link.max) faults.push(`${problem.tasks[link.from]?.id} to ${problem.tasks[link.to]?.id}: lag ${lag}`);
+    if (lag < link.min || lag > link.max)
+      faults.push(`${problem.tasks[link.from]?.id} to ${problem.tasks[link.to]?.id}: lag ${lag}`);
   }
   for (const burst of problem.bursts) {
-    const starts = burst.members.filter(({ task }) => isPlanned(schedule, task)).map(({ task, lead }) => (schedule.start[task] as number) - lead);
+    const starts = burst.members
+      .filter(({ task }) => isPlanned(schedule, task))
+      .map(({ task, lead }) => (schedule.start[task] as number) - lead);
     if (starts.length === 0) continue;
     const first = Math.min(...starts);
     const wait = first - (schedule.end[burst.after] as number);
@@ -42,7 +46,8 @@ function unitFaults(problem: ShopProblem, schedule: Schedule): string[] {
     for (const task of unit.tasks) unitOf.set(task, u);
     const planned = unit.tasks.filter((task) => isPlanned(schedule, task)).length;
     if (planned !== 0 && planned !== unit.tasks.length) faults.push(`${unit.id}: planned in part`);
-    if (planned === 0 && unit.ready !== null && unit.omissionPrice === Number.POSITIVE_INFINITY) faults.push(`${unit.id}: omitted`);
+    if (planned === 0 && unit.ready !== null && unit.omissionPrice === Number.POSITIVE_INFINITY)
+      faults.push(`${unit.id}: omitted`);
     const parent = unit.parent === null ? undefined : problem.units[unit.parent];
     if (planned > 0 && parent?.tasks.some((task) => !isPlanned(schedule, task))) faults.push(`${unit.id}: without its parent`);
   });
@@ -53,7 +58,10 @@ function unitFaults(problem: ShopProblem, schedule: Schedule): string[] {
 }
 
 function spanOf(schedule: Schedule, task: number, demand: Demand): readonly [number, number] {
-  return [edgeTime(schedule, task, demand.from.edge) + demand.from.offset, edgeTime(schedule, task, demand.until.edge) + demand.until.offset];
+  return [
+    edgeTime(schedule, task, demand.from.edge) + demand.from.offset,
+    edgeTime(schedule, task, demand.until.edge) + demand.until.offset,
+  ];
 }
 
 function poolFaults(problem: ShopProblem, schedule: Schedule): string[] {
@@ -94,13 +102,18 @@ function isServedByLoad(problem: ShopProblem, schedule: Schedule, task: number, 
   return problem.tasks.some((other: ShopTask, o) => {
     const sharesLoad = o !== task && schedule.chamber[o] === schedule.chamber[task] && schedule.start[o] === schedule.start[task];
     if (!sharesLoad) return false;
-    return other.demands.some((theirs, d) => (schedule.pools[o]?.[d] ?? -1) >= 0 && String(spanOf(schedule, o, theirs)) === String(spanOf(schedule, task, demand)));
+    return other.demands.some(
+      (theirs, d) =>
+        (schedule.pools[o]?.[d] ?? -1) >= 0 && String(spanOf(schedule, o, theirs)) === String(spanOf(schedule, task, demand)),
+    );
   });
 }
 
 function chamberFaults(problem: ShopProblem, schedule: Schedule, chamber: Chamber, c: number): string[] {
   const faults: string[] = [];
-  const held = problem.tasks.flatMap((task, i) => (task.stay !== undefined && schedule.chamber[i] === c && isPlanned(schedule, i) ? [{ task, i }] : []));
+  const held = problem.tasks.flatMap((task, i) =>
+    task.stay !== undefined && schedule.chamber[i] === c && isPlanned(schedule, i) ? [{ task, i }] : [],
+  );
   const moves = schedule.moves[c] ?? [];
   const stateAt = (t: number): number => {
     let state = chamber.initial;
@@ -112,7 +125,8 @@ function chamberFaults(problem: ShopProblem, schedule: Schedule, chamber: Chambe
   };
   for (const move of moves) {
     const rate = (move.to - move.from) / (move.end - move.start);
-    if (rate > chamber.riseRate + 1e-6 || rate < -chamber.fallRate - 1e-6) faults.push(`${chamber.id}: moves too fast at ${move.start}`);
+    if (rate > chamber.riseRate + 1e-6 || rate < -chamber.fallRate - 1e-6)
+      faults.push(`${chamber.id}: moves too fast at ${move.start}`);
   }
   for (let t = 0; t < problem.horizon; t++) {
     const now = held.filter(({ i }) => (schedule.start[i] as number) <= t && t < (schedule.end[i] as number));
@@ -132,7 +146,9 @@ function chamberFaults(problem: ShopProblem, schedule: Schedule, chamber: Chambe
 
 /** What is wrong with a schedule, in words; empty when nothing is. */
 export function checkSchedule(problem: ShopProblem, schedule: Schedule): readonly string[] {
-  const homeless = problem.tasks.flatMap((task, i) => (task.stay !== undefined && isPlanned(schedule, i) && (schedule.chamber[i] as number) < 0 ? [`${task.id}: in no chamber`] : []));
+  const homeless = problem.tasks.flatMap((task, i) =>
+    task.stay !== undefined && isPlanned(schedule, i) && (schedule.chamber[i] as number) < 0 ? [`${task.id}: in no chamber`] : [],
+  );
   return [
     ...taskFaults(problem, schedule),
     ...unitFaults(problem, schedule),

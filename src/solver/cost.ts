@@ -46,7 +46,9 @@ export class CostCounter {
     this.first = this.problem.firstMarks.map(at);
     this.mandatory = this.problem.tasks.flatMap((_, i) => {
       const unit = state.shop.unitOfTask[i] as number;
-      return unit < 0 || (!this.isParent[unit] && this.problem.units[unit]?.omissionPrice === Infinity) ? [network.startVar[i] as number] : [];
+      return unit < 0 || (!this.isParent[unit] && this.problem.units[unit]?.omissionPrice === Infinity)
+        ? [network.startVar[i] as number]
+        : [];
     });
     this.readyOfFamily = this.problem.families.map(() => []);
   }
@@ -65,7 +67,8 @@ export class CostCounter {
     for (const v of this.mandatory) if (!this.state.isPlaced(v)) missing++;
     let firstMark = Infinity;
     for (const mark of this.first) {
-      if (this.state.isPlaced(mark.variable)) firstMark = Math.min(firstMark, (this.state.time[mark.variable] as number) + mark.offset);
+      if (this.state.isPlaced(mark.variable))
+        firstMark = Math.min(firstMark, (this.state.time[mark.variable] as number) + mark.offset);
     }
     if (firstMark === Infinity) firstMark = 0;
     let changes = 0;
@@ -74,8 +77,18 @@ export class CostCounter {
     });
     const lateness = this.latenessPrice();
     const span = counted.makespan - (prices.fromFirstMark ? firstMark : 0);
-    const total = lateness + counted.omissionPrice + prices.makespan * span + prices.stateChange * changes + MISSING_PRICE * missing;
-    return { total, lateness, omitted: counted.omitted, makespan: counted.makespan, firstMark, changes, sumReady: counted.sumReady, missing };
+    const total =
+      lateness + counted.omissionPrice + prices.makespan * span + prices.stateChange * changes + MISSING_PRICE * missing;
+    return {
+      total,
+      lateness,
+      omitted: counted.omitted,
+      makespan: counted.makespan,
+      firstMark,
+      changes,
+      sumReady: counted.sumReady,
+      missing,
+    };
   }
 
   private countUnits(): { makespan: number; sumReady: number; omitted: number; omissionPrice: number } {

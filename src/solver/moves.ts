@@ -38,7 +38,10 @@ function levelsOf(chamber: Chamber, stays: readonly HeldStay[]): number[] {
     const low = Math.max(rawLow, chamber.min);
     const high = Math.min(rawHigh, chamber.max);
     const middle = (low + high) / 2;
-    levels.add(low).add(high).add(Math.round(middle) >= low && Math.round(middle) <= high ? Math.round(middle) : middle);
+    levels
+      .add(low)
+      .add(high)
+      .add(Math.round(middle) >= low && Math.round(middle) <= high ? Math.round(middle) : middle);
   }
   return [...levels].sort((a, b) => a - b);
 }
@@ -59,7 +62,8 @@ function isInside(tube: Tube, start: number, end: number, from: number, to: numb
 /** How far a level is from the middle of the ranges it serves, summed over time: a tie-break between paths. */
 function strayAt(stays: readonly HeldStay[], level: number, t: number): number {
   let stray = 0;
-  for (const stay of stays) if (stay.start <= t && t < stay.end) stray += Math.abs(level - (stay.low + stay.high) / 2) / (1 + stay.high - stay.low);
+  for (const stay of stays)
+    if (stay.start <= t && t < stay.end) stray += Math.abs(level - (stay.low + stay.high) / 2) / (1 + stay.high - stay.low);
   return stray;
 }
 
@@ -176,7 +180,10 @@ function lazyMoves(chamber: Chamber, stays: readonly HeldStay[], horizon: number
     if (Math.abs(next - state) > EPSILON) {
       const previous = moves[moves.length - 1];
       const slope = next - state;
-      const isSame = previous !== undefined && previous.end === t - 1 && Math.abs((previous.to - previous.from) / (previous.end - previous.start) - slope) < EPSILON;
+      const isSame =
+        previous !== undefined &&
+        previous.end === t - 1 &&
+        Math.abs((previous.to - previous.from) / (previous.end - previous.start) - slope) < EPSILON;
       if (isSame) moves[moves.length - 1] = { ...previous, end: t, to: next };
       else moves.push({ start: t - 1, end: t, from: state, to: next });
     }

@@ -89,7 +89,8 @@ function rigidPairs(problem: ShopProblem): Arc[] {
     if (task.minDuration === task.maxDuration) pairs.push({ from: startPoint(i), to: endPoint(i), lag: task.minDuration });
   });
   for (const link of problem.links) {
-    if (link.min === link.max) pairs.push({ from: pointOf(link.from, link.fromEdge), to: pointOf(link.to, link.toEdge), lag: link.min });
+    if (link.min === link.max)
+      pairs.push({ from: pointOf(link.from, link.fromEdge), to: pointOf(link.to, link.toEdge), lag: link.min });
   }
   return pairs;
 }
@@ -154,7 +155,12 @@ function closedLags(members: readonly Int32Array[], indexIn: Int32Array, compone
 type Windows = { readonly earliest: Int32Array; readonly latest: Int32Array };
 
 /** Windows from the tasks' own, pushed along the closed lags. */
-function windowsOf(problem: ShopProblem, variables: Variables, members: readonly Int32Array[], lag: readonly Int32Array[]): Windows {
+function windowsOf(
+  problem: ShopProblem,
+  variables: Variables,
+  members: readonly Int32Array[],
+  lag: readonly Int32Array[],
+): Windows {
   const own = { earliest: new Int32Array(variables.count).fill(NO_PATH), latest: new Int32Array(variables.count).fill(-NO_PATH) };
   const narrow = (point: number, low: number, high: number): void => {
     const v = variables.ofPoint[point] as number;
@@ -184,7 +190,12 @@ function windowsOf(problem: ShopProblem, variables: Variables, members: readonly
   return { earliest, latest };
 }
 
-type Variables = { readonly count: number; readonly ofPoint: Int32Array; readonly offset: Int32Array; readonly isConsistent: boolean };
+type Variables = {
+  readonly count: number;
+  readonly ofPoint: Int32Array;
+  readonly offset: Int32Array;
+  readonly isConsistent: boolean;
+};
 
 function variablesOf(problem: ShopProblem): Variables {
   const points = 2 * problem.tasks.length;
@@ -220,7 +231,8 @@ export function networkOf(problem: ShopProblem): Network {
   const { lag, isPossible } = closedLags(members, indexInComponent, component, arcs);
   const { earliest, latest } = windowsOf(problem, variables, members, lag);
   const isWindowed = earliest.every((e, v) => e <= (latest[v] as number));
-  const pick = (from: Int32Array, edge: Edge): Int32Array => Int32Array.from(problem.tasks, (_, i) => from[pointOf(i, edge)] as number);
+  const pick = (from: Int32Array, edge: Edge): Int32Array =>
+    Int32Array.from(problem.tasks, (_, i) => from[pointOf(i, edge)] as number);
   return {
     variableCount: variables.count,
     startVar: pick(variables.ofPoint, 'start'),

@@ -10,11 +10,21 @@ export type Recreation = {
   readonly release: (block: number) => number;
   /** Whether children go back in random order. */
   readonly isShuffled: boolean;
+  /** Whether some variables are put back a little later than they could be. */
+  readonly isJittered: boolean;
   /** The only chamber a stay may take, or null when any will do. */
   readonly chamberOf: ((stay: number) => number) | null;
   /** The release to go on with when the round is accepted. */
   readonly newRelease?: number;
 };
+
+/** Share of rounds that pack everything from some time on again, and share of those that take out many blocks. */
+const REPACK_SHARE = 0.06;
+const LARGE_SHARE = 0.1;
+
+/** Most blocks taken out in a round, usually and now and then. */
+const MOST_BLOCKS = 6;
+const MOST_BLOCKS_NOW_AND_THEN = 14;
 
 function variablesOf(block: Block): number[] {
   return [...block.trunk, ...block.children.flatMap((child) => child.variables)];
@@ -73,8 +83,10 @@ export function recreationOf(shop: Shop, state: ShopState, counter: CostCounter,
   const count = shop.blocks.length;
   const isSpan = shop.problem.prices.fromFirstMark;
   const draw = random.next();
-  if (draw < 0.06 || (isSpan && draw < 0.12)) return repack(shop, state, random, release, isSpan && random.next() < 0.7);
-  const size = Math.min(count, 1 + random.below(Math.min(6, Math.max(2, count))));
+  if (draw < REPACK_SHARE || (isSpan && draw < 2 * REPACK_SHARE))
+    return repack(shop, state, random, release, isSpan && random.next() < 0.7);
+  const most = random.next() < LARGE_SHARE ? MOST_BLOCKS_NOW_AND_THEN : MOST_BLOCKS;
+  const size = Math.min(count, 1 + random.below(Math.min(most, Math.max(2, count))));
   const seed = draw < 0.35 ? lastBlock(shop, counter, random) : random.below(count);
   const near = random.next() < 0.6 ? neighbours(shop, state, seed, size, random) : sample(count, size, seed, random);
   const missing = incomplete(shop, state);
@@ -82,11 +94,13 @@ export function recreationOf(shop: Shop, state: ShopState, counter: CostCounter,
   const taken = withFollowers(shop, state, [...near, ...retried]);
   const blocks = inOrder(shop, state, [...taken], random);
   const delayed = random.next() < 0.15 ? (blocks[random.below(blocks.length)] as number) : -1;
-  const delay = delayed < 0 ? 0 : Math.min(shop.problem.horizon, Math.max(release, startOf(shop, state, delayed))) + random.below(25);
+  const delay =
+    delayed < 0 ? 0 : Math.min(shop.problem.horizon, Math.max(release, startOf(shop, state, delayed))) + random.below(25);
   return {
     blocks,
     release: (b) => (b === delayed ? Math.max(release, delay) : release),
     isShuffled: random.next() < 0.7,
+    isJittered: random.next() < 0.5,
     chamberOf: random.next() < 0.3 ? chamberChoice(shop, random) : null,
   };
 }
@@ -114,11 +128,18 @@ function repack(shop: Shop, state: ShopState, random: Random, release: number, m
   const newRelease = movesRelease ? Math.max(0, release + random.below(61) - 25) : release;
   const from = movesRelease || random.next() < 0.5 ? -1 : random.below(shop.problem.horizon);
   const starts = shop.blocks.map((block) => startOf(shop, state, block.id));
-  const taken = withFollowers(shop, state, shop.blocks.filter((block) => (starts[block.id] as number) >= from).map((block) => block.id));
+  const taken = withFollowers(
+    shop,
+    state,
+    shop.blocks.filter((block) => (starts[block.id] as number) >= from).map((block) => block.id),
+  );
   const noise = random.next() < 0.5 ? 0 : 30;
-  const keyed = [...taken].map((b) => ({ b, key: Math.min(2 * shop.problem.horizon, starts[b] as number) + noise * random.next() }));
+  const keyed = [...taken].map((b) => ({
+    b,
+    key: Math.min(2 * shop.problem.horizon, starts[b] as number) + noise * random.next(),
+  }));
   const blocks = keyed.sort((x, y) => x.key - y.key || x.b - y.b).map(({ b }) => b);
-  return { blocks, release: () => newRelease, isShuffled: false, chamberOf: null, newRelease };
+  return { blocks, release: () => newRelease, isShuffled: false, isJittered: false, chamberOf: null, newRelease };
 }
 
 /** Sends every stay to one chamber drawn for its range, so that stays of one range gather. */

@@ -12,6 +12,13 @@ import { type BlockRecord, ShopState } from './shopState.ts';
 /** Weight of the sum of ready times beside the price, when deciding whether to move on from a schedule. */
 const DENSITY_WEIGHT = 0.002;
 
+/** Prices below this are as hot as this one: on tiny problems a unit of makespan is a large share. */
+const LEAST_PRICE = 100;
+
+/** Share of variables put back later than they could be, in a round that does so, and by how much at most. */
+const JITTER_SHARE = 0.3;
+const MOST_JITTER = 12;
+
 export class Search {
   readonly state: ShopState;
   readonly builder: Builder;
@@ -41,7 +48,13 @@ export class Search {
   *construct(): Generator<void> {
     for (const [i, order] of firstOrders(this.shop).entries()) {
       for (const block of this.shop.blocks) this.state.clear(block.id);
-      this.recreate({ blocks: order, release: () => this.release, isShuffled: false, chamberOf: i % 2 === 1 ? this.hint : null });
+      this.recreate({
+        blocks: order,
+        release: () => this.release,
+        isShuffled: false,
+        isJittered: false,
+        chamberOf: i % 2 === 1 ? this.hint : null,
+      });
       this.current = this.counter.count();
       this.keepIfBest();
       yield;
@@ -80,6 +93,7 @@ export class Search {
       if (recreation.isShuffled) shuffle(order, this.random);
       else order.sort((x, y) => this.lengthOf(block, y) - this.lengthOf(block, x));
       this.restrict(block, recreation.chamberOf);
+      this.jitter(block, recreation.isJittered);
       this.builder.placeBlock(block, order, recreation.release(b));
     }
   }
@@ -98,15 +112,23 @@ export class Search {
     }
   }
 
+  private jitter(block: Block, isJittered: boolean): void {
+    for (const v of [...block.trunk, ...block.children.flatMap((child) => child.variables)]) {
+      this.builder.jitter[v] = isJittered && this.random.next() < JITTER_SHARE ? 1 + this.random.below(MOST_JITTER) : 0;
+    }
+  }
+
   private guide(cost: Cost): number {
-    const tie = this.shop.problem.prices.fromFirstMark ? -cost.firstMark : cost.sumReady / Math.max(1, this.shop.problem.units.length);
+    const tie = this.shop.problem.prices.fromFirstMark
+      ? -cost.firstMark
+      : cost.sumReady / Math.max(1, this.shop.problem.units.length);
     return cost.total + DENSITY_WEIGHT * tie;
   }
 
   private isAccepted(cost: Cost, heat: number): boolean {
     const rise = this.guide(cost) - this.guide(this.current);
     if (rise <= 0) return true;
-    return heat > 0 && rise < -heat * Math.max(1, this.current.total) * Math.log(1 - this.random.next());
+    return heat > 0 && rise < -heat * Math.max(LEAST_PRICE, this.current.total) * Math.log(1 - this.random.next());
   }
 
   private keepIfBest(): boolean {

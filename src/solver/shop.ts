@@ -188,7 +188,11 @@ function blocksOf(network: Network, unitOf: Int32Array): { blocks: Block[]; bloc
   return { blocks, blockOfVar };
 }
 
-function relatedBlocks(network: Network, group: readonly number[], blockOfVar: Int32Array): { before: number[]; after: number[] } {
+function relatedBlocks(
+  network: Network,
+  group: readonly number[],
+  blockOfVar: Int32Array,
+): { before: number[]; after: number[] } {
   const v = group[0] as number;
   const c = network.component[v] as number;
   const before = new Set<number>();
@@ -233,11 +237,16 @@ export function shopOf(problem: ShopProblem): Shop {
     blocks,
     blockOfVar,
     unitOfTask,
-    blockOfUnit: Int32Array.from(problem.units, (unit) => blockOfVar[network.startVar[unit.tasks[0] as number] as number] as number),
+    blockOfUnit: Int32Array.from(
+      problem.units,
+      (unit) => blockOfVar[network.startVar[unit.tasks[0] as number] as number] as number,
+    ),
     burstOfVar,
     burstAfter: problem.bursts.map((burst) => {
       const variable = network.endVar[burst.after] as number;
-      const isOwn = variable !== network.startVar[burst.after] && !problem.tasks.some((_, i) => i !== burst.after && (network.startVar[i] === variable || network.endVar[i] === variable));
+      const isOwn =
+        variable !== network.startVar[burst.after] &&
+        !problem.tasks.some((_, i) => i !== burst.after && (network.startVar[i] === variable || network.endVar[i] === variable));
       return { variable, offset: network.endOff[burst.after] as number, isOwn };
     }),
   };

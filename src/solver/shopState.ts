@@ -137,8 +137,13 @@ export class ShopState {
 
   private onceUses(task: number): number[] {
     const { startVar, endVar } = this.shop.network;
-    const near = new Set([...(this.shop.usesOfVar[startVar[task] as number] ?? []), ...(this.shop.usesOfVar[endVar[task] as number] ?? [])]);
-    return [...near].filter((u) => (this.shop.uses[u] as UseOfPool).oncePerLoad && (this.shop.uses[u] as UseOfPool).task === task).sort((a, b) => a - b);
+    const near = new Set([
+      ...(this.shop.usesOfVar[startVar[task] as number] ?? []),
+      ...(this.shop.usesOfVar[endVar[task] as number] ?? []),
+    ]);
+    return [...near]
+      .filter((u) => (this.shop.uses[u] as UseOfPool).oncePerLoad && (this.shop.uses[u] as UseOfPool).task === task)
+      .sort((a, b) => a - b);
   }
 
   private handOver(fromTask: number, toTask: number): void {

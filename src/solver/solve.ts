@@ -80,7 +80,10 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   let pausedAt = hooks.now();
   while (stopped === null) {
     const spent = limits.rounds === Number.POSITIVE_INFINITY ? 0 : search.rounds / limits.rounds;
-    const timed = limits.untilMs === Number.POSITIVE_INFINITY || spent > 0 ? 0 : (hooks.now() - startedAt) / Math.max(1, limits.untilMs - startedAt);
+    const timed =
+      limits.untilMs === Number.POSITIVE_INFINITY || spent > 0
+        ? 0
+        : (hooks.now() - startedAt) / Math.max(1, limits.untilMs - startedAt);
     const heat = FIRST_HEAT * (LAST_HEAT / FIRST_HEAT) ** Math.min(1, Math.max(spent, timed));
     for (let i = 0; i < ROUNDS_PER_LOOK && search.rounds < limits.rounds; i++) if (search.round(heat)) report();
     stopped = stopReason();

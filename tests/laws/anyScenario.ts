@@ -43,7 +43,14 @@ function traySteps(draw: Draw, hasRetarder: boolean): Steps {
   const bake = 10 + draw(30);
   const range = TEMPERATURES[draw(TEMPERATURES.length)] as readonly [number, number];
   const lasts: number | [number, number] = draw(3) === 0 ? bake : [bake, bake + draw(4)];
-  steps.push({ do: 'bake', minutes: lasts, temperatureC: [range[0], range[1]], load: draw(3), unload: draw(3), steam: draw(5) === 0 });
+  steps.push({
+    do: 'bake',
+    minutes: lasts,
+    temperatureC: [range[0], range[1]],
+    load: draw(3),
+    unload: draw(3),
+    steam: draw(5) === 0,
+  });
   if (draw(5) > 0) steps.push({ do: 'cool', minutes: draw(2) === 0 ? 10 + draw(20) : [10, 20 + draw(20)], ...wait() });
   if (draw(6) === 0) steps.push({ do: 'finish', minutesPerTray: 2 + draw(4) });
   return steps;
@@ -52,7 +59,8 @@ function traySteps(draw: Draw, hasRetarder: boolean): Steps {
 function dough(draw: Draw, id: string, hasRetarder: boolean): ScenarioInput['doughs'][number] {
   const steps: ScenarioInput['doughs'][number]['steps'] = [];
   const mix = 6 + draw(10);
-  if (draw(8) > 0) steps.push({ do: 'mix', minutes: mix, handsOn: draw(mix + 1), ...(draw(5) === 0 ? { waitUpTo: draw(10) } : {}) });
+  if (draw(8) > 0)
+    steps.push({ do: 'mix', minutes: mix, handsOn: draw(mix + 1), ...(draw(5) === 0 ? { waitUpTo: draw(10) } : {}) });
   if (draw(4) === 0) steps.push({ do: 'bulk', minutes: 20 }, { do: 'fold', minutes: 3 });
   const bulk = 20 + draw(60);
   if (steps.length === 0 || draw(6) > 0) {
@@ -126,7 +134,9 @@ export function scenarioFrom(seed: number): Scenario {
       ovens: ovens(draw),
       proofers: [{ id: 'proofer', shelves: 2 + draw(10), traysPerShelf: 1 + draw(2), temperatureC: 30 }],
       retarders: hasRetarder ? [{ id: 'retarder', shelves: 2 + draw(6) }] : [],
-      ...(draw(4) === 0 ? {} : { mixers: Array.from({ length: 1 + draw(2) }, (_, i) => ({ id: `mixer-${i}`, bowlKg: 5 + draw(15) })) }),
+      ...(draw(4) === 0
+        ? {}
+        : { mixers: Array.from({ length: 1 + draw(2) }, (_, i) => ({ id: `mixer-${i}`, bowlKg: 5 + draw(15) })) }),
       ...(draw(4) === 0 ? {} : { bench: { places: 1 + draw(2) } }),
       ...(draw(3) > 0 ? {} : { coolingRack: { trays: 3 + draw(10) } }),
     },

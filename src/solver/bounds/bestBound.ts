@@ -6,7 +6,12 @@ import type { LoadPacking } from './chamberLoads.ts';
 import { type Paths, type Work, workOfStay, workOfUse } from './headsAndTails.ts';
 import { capacitySums, omissionsNeeded, spanBound, workBound } from './workBound.ts';
 
-type Group = { readonly ids: readonly number[]; readonly work: readonly Work[]; readonly capacity: Int32Array; readonly isChamber: boolean };
+type Group = {
+  readonly ids: readonly number[];
+  readonly work: readonly Work[];
+  readonly capacity: Int32Array;
+  readonly isChamber: boolean;
+};
 
 function capacityOf(pools: readonly Pool[], horizon: number): Int32Array {
   const capacity = new Int32Array(horizon);
@@ -41,8 +46,18 @@ function groupsOf(shop: Shop, paths: Paths): Group[] {
   const works = shop.uses.map((use) => (use.oncePerLoad && isShareable(shop, use.task) ? null : workOfUse(shop, paths, use)));
   const groups: Group[] = poolSets(shop).map((ids) => {
     const inside = new Set(ids);
-    const work = shop.uses.flatMap((use, u) => (use.pools.every((p) => inside.has(p)) && works[u] != null ? [works[u] as Work] : []));
-    return { ids, work, capacity: capacityOf(ids.map((p) => problem.pools[p] as Pool), problem.horizon), isChamber: false };
+    const work = shop.uses.flatMap((use, u) =>
+      use.pools.every((p) => inside.has(p)) && works[u] != null ? [works[u] as Work] : [],
+    );
+    return {
+      ids,
+      work,
+      capacity: capacityOf(
+        ids.map((p) => problem.pools[p] as Pool),
+        problem.horizon,
+      ),
+      isChamber: false,
+    };
   });
   const chambers = problem.chambers.map((_, c) => c);
   if (shop.stays.length > 0) {
@@ -123,7 +138,7 @@ export function bestBound(shop: Shop, paths: Paths, packing: LoadPacking | null)
     const packed = lateness + roundedUp(packing.price, prices);
     if (packed > value) {
       value = packed;
-      argument = { kind: 'chamber-loads', isRelaxed: packing.isRelaxed, makespan: packing.makespan, changes: packing.changes };
+      argument = { kind: 'chamber-loads', makespan: packing.makespan };
     }
   }
   return withOmissions(problem, { value, argument }, omitted);

@@ -4,11 +4,25 @@ export type BoundArgument =
   /** The longest chain of tasks of one unit. */
   | { readonly kind: 'path'; readonly unit: number; readonly makespan: number }
   /** A group of pools has so much work that cannot begin before `head` and must be followed by `tail`. */
-  | { readonly kind: 'pool-work'; readonly pools: readonly number[]; readonly uses: number; readonly head: number; readonly tail: number; readonly makespan: number }
+  | {
+      readonly kind: 'pool-work';
+      readonly pools: readonly number[];
+      readonly uses: number;
+      readonly head: number;
+      readonly tail: number;
+      readonly makespan: number;
+    }
   /** The same for chambers. */
-  | { readonly kind: 'chamber-work'; readonly chambers: readonly number[]; readonly stays: number; readonly head: number; readonly tail: number; readonly makespan: number }
-  /** Loads per chamber and state, as an integer program or its relaxation. */
-  | { readonly kind: 'chamber-loads'; readonly isRelaxed: boolean; readonly makespan: number; readonly changes: number }
+  | {
+      readonly kind: 'chamber-work';
+      readonly chambers: readonly number[];
+      readonly stays: number;
+      readonly head: number;
+      readonly tail: number;
+      readonly makespan: number;
+    }
+  /** Loads per chamber and state: the relaxation of an integer program. */
+  | { readonly kind: 'chamber-loads'; readonly makespan: number }
   /** So many units must be omitted. */
   | { readonly kind: 'omission'; readonly omitted: number }
   /** Omitting one unit already costs so much. */

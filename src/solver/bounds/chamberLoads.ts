@@ -7,23 +7,34 @@ import { type Paths, workOfStay } from './headsAndTails.ts';
 import { type LinearAnswer, minimise } from './linearSolver.ts';
 
 /** Integer programs above this many variables are left to their relaxation, above the second not built at all. */
-const MOST_INTEGERS = 160;
+const MOST_INTEGERS = 80;
 const MOST_VARIABLES = 900;
 const MOST_MILLISECONDS = 250;
 
-export type StayClass = { readonly low: number; readonly high: number; readonly chambers: readonly number[]; readonly minLength: number; readonly room: number; readonly stays: readonly number[]; readonly head: number; readonly tail: number };
+export type StayClass = {
+  readonly low: number;
+  readonly high: number;
+  readonly chambers: readonly number[];
+  readonly minLength: number;
+  readonly room: number;
+  readonly stays: readonly number[];
+  readonly head: number;
+  readonly tail: number;
+};
 
 export type LoadPacking = {
   readonly price: number;
   readonly makespan: number;
-  readonly changes: number;
+  /** Whether the shares are the relaxation's because the integer program was too large or too slow. */
   readonly isRelaxed: boolean;
   /** Per class and chamber: how many of its stays the program puts there. */
   readonly share: readonly { readonly stayClass: StayClass; readonly chamber: number; readonly stays: number }[];
 };
 
 /** Outcome: a packing, or why there is none. */
-export type PackingOutcome = { readonly packing: LoadPacking } | { readonly packing: null; readonly because: 'too-large' | 'too-slow' | 'no-chambers' };
+export type PackingOutcome =
+  | { readonly packing: LoadPacking }
+  | { readonly packing: null; readonly because: 'too-large' | 'no-answer' | 'no-chambers' };
 
 /** Stays alike in range, chambers and room, with the least of their lengths, heads and tails. */
 export function stayClasses(shop: Shop, paths: Paths): StayClass[] {
@@ -69,7 +80,11 @@ function disjointClasses(classes: readonly StayClass[]): StayClass[] {
 }
 
 type Row = Record<string, number>;
-type Program = { readonly constraints: Record<string, { min?: number; max?: number; equal?: number }>; readonly variables: Record<string, Row>; readonly integers: string[] };
+type Program = {
+  readonly constraints: Record<string, { min?: number; max?: number; equal?: number }>;
+  readonly variables: Record<string, Row>;
+  readonly integers: string[];
+};
 
 /** Variables: n_g_c stays of class g in chamber c, u_g_c whether any, x_z_c whether zone z is crossed, k_c changes, T makespan. */
 function programOf(problem: ShopProblem, classes: readonly StayClass[]): Program {
@@ -90,7 +105,8 @@ function programOf(problem: ShopProblem, classes: readonly StayClass[]): Program
   problem.chambers.forEach((chamber, c) => {
     const mine = classes.flatMap((stayClass, g) => (stayClass.chambers.includes(c) ? [{ stayClass, g }] : []));
     if (mine.length === 0) return;
-    const margin = Math.min(...mine.map(({ stayClass }) => stayClass.head)) + Math.min(...mine.map(({ stayClass }) => stayClass.tail));
+    const margin =
+      Math.min(...mine.map(({ stayClass }) => stayClass.head)) + Math.min(...mine.map(({ stayClass }) => stayClass.tail));
     constraints[`day_${c}`] = { min: margin };
     bind('T', `day_${c}`, 1);
     for (const { stayClass, g } of mine) {
@@ -135,30 +151,25 @@ function solveProgram(program: Program, integers: readonly string[]): LinearAnsw
 }
 
 /**
- * Packs the stays of a problem. The floor holds for every schedule that omits nothing. When integers are too many or too
- * slow, the relaxation gives a lower but still valid floor.
+ * Packs the stays of a problem. The floor is the relaxation's, valid for every schedule that omits nothing; the integer
+ * program deals stays to chambers. When it is too large or too slow the relaxation's shares serve instead.
  *
- * @param milliseconds - measures the time a solve took, so that a cut-off search is told from a finished one.
+ * @param milliseconds - a clock, so that a search cut off by its time limit is told from a finished one.
  */
 export function packLoads(shop: Shop, paths: Paths, milliseconds: () => number): PackingOutcome {
   const classes = stayClasses(shop, paths);
   if (classes.length === 0) return { packing: null, because: 'no-chambers' };
   const program = programOf(shop.problem, classes);
-  const size = Object.keys(program.variables).length;
-  if (size > MOST_VARIABLES) return { packing: null, because: 'too-large' };
-  const startedAt = milliseconds();
+  if (Object.keys(program.variables).length > MOST_VARIABLES) return { packing: null, because: 'too-large' };
   const relaxed = solveProgram(program, []);
-  if (!relaxed.feasible) return { packing: null, because: 'too-slow' };
-  const mayBeInteger = program.integers.length <= MOST_INTEGERS && milliseconds() - startedAt < MOST_MILLISECONDS / 4;
-  const before = milliseconds();
-  const whole = mayBeInteger ? solveProgram(program, program.integers) : null;
-  const isWhole = whole?.feasible === true && milliseconds() - before < MOST_MILLISECONDS * 0.9;
+  if (!relaxed.feasible) return { packing: null, because: 'no-answer' };
+  const startedAt = milliseconds();
+  const whole = program.integers.length <= MOST_INTEGERS ? solveProgram(program, program.integers) : null;
+  const isWhole = whole?.feasible === true && milliseconds() - startedAt < MOST_MILLISECONDS * 0.9;
   const answer = isWhole && whole !== null ? whole : relaxed;
   const share = classes.flatMap((stayClass, g) =>
-    stayClass.chambers.map((chamber) => ({ stayClass, chamber, stays: Number(answer.values[`n_${g}_${chamber}`] ?? 0) })),
+    stayClass.chambers.map((chamber) => ({ stayClass, chamber, stays: answer.values[`n_${g}_${chamber}`] ?? 0 })),
   );
-  const changes = Object.entries(answer.values).reduce((sum, [name, value]) => (name.startsWith('k_') ? sum + Number(value) : sum), 0);
-  return {
-    packing: { price: answer.result, makespan: Math.ceil(Number(answer.values['T'] ?? 0) - 1e-6), changes, isRelaxed: !isWhole, share },
-  };
+  const makespan = Math.ceil((relaxed.values['T'] ?? 0) - 1e-6);
+  return { packing: { price: relaxed.result, makespan, isRelaxed: !isWhole, share } };
 }

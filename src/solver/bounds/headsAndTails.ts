@@ -2,17 +2,27 @@
 // Longest paths in the temporal network (Carlier 1982, EJOR 11, for the words head and tail).
 import { NO_PATH } from '../network.ts';
 import type { ShopProblem } from '../problem.ts';
-import { type Shop, shortest, type StayUse, type UseOfPool } from '../shop.ts';
+import { type Shop, type StayUse, shortest, type UseOfPool } from '../shop.ts';
 
 /**
  * Work of `length` on `amount` of capacity; `head` before its start, `tail` between its end and the makespan, `fromFirst`
  * between a first mark and its start: below 0 when it may begin before any first mark.
  */
-export type Work = { readonly head: number; readonly length: number; readonly tail: number; readonly amount: number; readonly fromFirst: number; readonly unit: number };
+export type Work = {
+  readonly head: number;
+  readonly length: number;
+  readonly tail: number;
+  readonly amount: number;
+  readonly fromFirst: number;
+  readonly unit: number;
+};
 
 type Mark = { readonly variable: number; readonly offset: number };
 
-function marksOf(shop: Shop, marks: readonly ({ readonly task: number; readonly edge: 'start' | 'end'; readonly offset: number } | null)[]): Mark[] {
+function marksOf(
+  shop: Shop,
+  marks: readonly ({ readonly task: number; readonly edge: 'start' | 'end'; readonly offset: number } | null)[],
+): Mark[] {
   const { network } = shop;
   return marks.flatMap((mark) => {
     if (mark === null) return [];
@@ -31,7 +41,10 @@ export class Paths {
     const count = shop.network.variableCount;
     this.tails = new Int32Array(count).fill(NO_PATH);
     this.fromFirsts = new Int32Array(count).fill(NO_PATH);
-    const ready = marksOf(shop, problem.units.map((unit) => unit.ready));
+    const ready = marksOf(
+      shop,
+      problem.units.map((unit) => unit.ready),
+    );
     const first = marksOf(shop, problem.firstMarks);
     const { component, members } = shop.network;
     for (const { variable, offset } of ready) {

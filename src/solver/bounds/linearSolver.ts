@@ -5,7 +5,11 @@ import type { Model, SolverAPI } from 'javascript-lp-solver';
 
 const solver: SolverAPI = createRequire(import.meta.url)('javascript-lp-solver');
 
-export type LinearAnswer = { readonly feasible: boolean; readonly result: number; readonly values: Readonly<Record<string, number>> };
+export type LinearAnswer = {
+  readonly feasible: boolean;
+  readonly result: number;
+  readonly values: Readonly<Record<string, number>>;
+};
 
 /** Minimises a linear or integer program. Variables at zero are absent from `values`. */
 export function minimise(model: Model): LinearAnswer {
