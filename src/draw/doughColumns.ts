@@ -58,7 +58,7 @@ export function bowlColumns(book: Book): readonly Column[] {
   const bowls = book.plan.bakehouse.mixers.map((mixer, index) =>
     column(
       mixer.id,
-      mixer.name,
+      book.names.mixer(mixer.id),
       `Bowl ${index + 1}`,
       kilograms(mixer.bowlKg),
       mixes.filter((task) => task.place?.id === mixer.id),

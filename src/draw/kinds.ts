@@ -1,5 +1,6 @@
 // What bars show: every product, and every dough, with its name, short tag, colour and hatch. Colour goes by dough.
 import type { Plan } from '../model/plan.ts';
+import { nameIn } from './names.ts';
 import { PALETTE } from './palette.ts';
 import { shortTags } from './shortTags.ts';
 
@@ -38,11 +39,16 @@ function namedThings(plan: Plan): readonly Named[] {
   const used = usedProducts(plan);
   const products = plan.bakehouse.products
     .filter((product) => used.has(product.id))
-    .map((product) => ({ ...product, sort: 'product' as const }));
+    .map((product) => ({ ...product, name: nameIn(plan.bakehouse.products, product.id), sort: 'product' as const }));
   const batched = new Set(plan.batches.map((batch) => batch.dough));
   const doughs = plan.bakehouse.doughs
     .filter((dough) => batched.has(dough.id))
-    .map((dough) => ({ id: dough.id, name: withNoun(dough.name), dough: dough.id, sort: 'dough' as const }));
+    .map((dough) => ({
+      id: dough.id,
+      name: withNoun(nameIn(plan.bakehouse.doughs, dough.id)),
+      dough: dough.id,
+      sort: 'dough' as const,
+    }));
   return [...products, ...doughs];
 }
 

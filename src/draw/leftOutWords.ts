@@ -1,11 +1,11 @@
 // What was left out and why, plainly.
 import type { Plan } from '../model/plan.ts';
+import { nameIn } from './names.ts';
 
 /** One sentence a product: "Left out: 2 trays of Rye tin. No deck is free. Would fit if …". */
 export function leftOutWords(plan: Plan): readonly string[] {
-  const names = new Map(plan.bakehouse.products.map((product) => [product.id, product.name]));
   return plan.leftOut.map(({ product, trays, reasons }) => {
-    const what = `Left out: ${trays === 1 ? '1 tray' : `${trays} trays`} of ${names.get(product) ?? product}.`;
+    const what = `Left out: ${trays === 1 ? '1 tray' : `${trays} trays`} of ${nameIn(plan.bakehouse.products, product)}.`;
     const why = reasons.map(({ says, wouldFitIf }) =>
       wouldFitIf === undefined ? sentence(says) : `${sentence(says)} ${sentence(condition(wouldFitIf))}`,
     );

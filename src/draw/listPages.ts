@@ -30,7 +30,7 @@ function rowsOf(doings: readonly Doing[], isNamed: boolean, book: Book): readonl
 
 function sharedHeading(book: Book): string {
   const [person, other] = book.plan.bakehouse.people;
-  return person === undefined || other !== undefined ? 'What to do when' : `${person.name}: what to do when`;
+  return person === undefined || other !== undefined ? 'What to do when' : `${book.names.person(person.id)}: what to do when`;
 }
 
 function doingBlocks(book: Book, doings: readonly Doing[]): readonly Block[] {
@@ -39,7 +39,7 @@ function doingBlocks(book: Book, doings: readonly Doing[]): readonly Block[] {
     return [{ heading: sharedHeading(book), rows: rowsOf(doings, people.length > 1, book) }];
   const anyone = doings.filter(({ who }) => who === null);
   const own = people.map((person) => ({
-    heading: `${person.name}: what to do when`,
+    heading: `${book.names.person(person.id)}: what to do when`,
     rows: rowsOf(
       doings.filter(({ who }) => who?.id === person.id),
       false,

@@ -16,8 +16,11 @@ export function withNoun(name: string, noun: string): string {
   return /\b(deck|oven|chamber|proofer|retarder|cabinet|room|fridge|bowl|mixer)\b/i.test(name) ? name : `${name} ${noun}`;
 }
 
-function nameIn(things: readonly { readonly id: string; readonly name: string }[], id: string): string {
-  return things.find((thing) => thing.id === id)?.name ?? id;
+/** The name of a thing; where two things have the same name, with its id, in which a deck names its oven. */
+export function nameIn(things: readonly { readonly id: string; readonly name: string }[], id: string): string {
+  const name = things.find((thing) => thing.id === id)?.name ?? id;
+  const isShared = things.filter((thing) => thing.name === name).length > 1;
+  return isShared ? `${name} (${id.replace('/', ' ')})` : name;
 }
 
 /** Names of a plan. */

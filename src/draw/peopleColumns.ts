@@ -136,7 +136,7 @@ function personColumn(person: Person, index: number, doings: readonly Doing[], b
   return {
     id: `person ${person.id}`,
     family: 'people',
-    title: person.name,
+    title: book.names.person(person.id),
     shortTitle: `Person ${index + 1}`,
     notes: () => [note(`${book.clock.shows(person.hours.start)} to ${book.clock.shows(person.hours.end)}`)],
     minWidth: 24,

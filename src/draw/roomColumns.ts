@@ -69,7 +69,7 @@ export function roomColumns(book: Book): readonly Column[] {
   const degreesNote = (celsius: number | undefined) => (celsius === undefined ? '' : `${celsius}\u00a0°C`);
   const retarders = bakehouse.retarders.map((room, index) => ({
     id: room.id,
-    title: withNoun(room.name, 'retarder'),
+    title: withNoun(book.names.room(room.id), 'retarder'),
     shortTitle: `Retarder ${index + 1}`,
     places: room.places,
     note: degreesNote(room.temperatureC),
@@ -79,7 +79,7 @@ export function roomColumns(book: Book): readonly Column[] {
   }));
   const proofers = bakehouse.proofers.map((room, index) => ({
     id: room.id,
-    title: withNoun(room.name, 'proofer'),
+    title: withNoun(book.names.room(room.id), 'proofer'),
     shortTitle: `Proofer ${index + 1}`,
     places: room.places,
     note: degreesNote(room.temperatureC),

@@ -30,7 +30,7 @@ export function bakeLabels(span: Span, clock: DayClock): readonly Label[] {
     ...twoLines(name, `out ${out}`, SIZES.slice(0, 3)),
     ...oneLine(`${name} ${out}`, SIZES.slice(0, 3)),
     ...twoLines(tag, `out ${out}`, SIZES),
-    ...twoLines(tag, out, SIZES),
+    ...twoLines(tag, out, [...SIZES, 2.5]),
     ...oneLine(`${tag} ${out}`, SMALL),
     ...oneLine(tag, SMALL),
     ...oneLine(span.kind.tag, SMALL),

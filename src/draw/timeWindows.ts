@@ -9,15 +9,14 @@ const PAGE_MINUTES = 390;
 const QUIET_MINUTES = 150;
 const SHORTEST_MINUTES = 120;
 
-function momentsOf(plan: Plan, clock: DayClock): readonly number[] {
+function momentsOf(plan: Plan): readonly number[] {
   const tasks = plan.tasks.flatMap((task) => [
     task.start,
     task.end,
     ...task.handsOn.flatMap((hands) => [hands.start, hands.end]),
   ]);
   const heat = plan.decks.flatMap((deck) => deck.setPoints.flatMap((move) => [move.start, move.end]));
-  const orders = plan.orders.map((order) => clock.minuteOf(order.readyBy));
-  return [...tasks, ...heat, ...orders].filter((minute) => minute >= 0 && minute <= plan.day.minutes).sort((a, b) => a - b);
+  return [...tasks, ...heat].filter((minute) => minute >= 0 && minute <= plan.day.minutes).sort((a, b) => a - b);
 }
 
 function stretches(moments: readonly number[]): readonly TimeWindow[] {
@@ -49,9 +48,12 @@ function cut(window: TimeWindow): readonly TimeWindow[] {
   }));
 }
 
-/** Windows of the chart pages, in order. A day without any moment shows its first two hours. */
+/**
+ * Windows of the chart pages, in order. A day without any moment shows its first two hours. Orders wanted long after the
+ * last tray is ready make no page longer; they stand at its edge.
+ */
 export function timeWindows(plan: Plan, clock: DayClock): readonly TimeWindow[] {
-  const moments = momentsOf(plan, clock);
+  const moments = momentsOf(plan);
   const all = stretches(moments.length === 0 ? [0] : moments);
   const windows: TimeWindow[] = [];
   for (const stretch of all) {

@@ -66,7 +66,7 @@ function breaks(book: Book): readonly Doing[] {
       minute: pause.start,
       untilMinute: pause.end,
       clock: book.clock.shows(pause.start),
-      who: { id: person.id, name: person.name },
+      who: { id: person.id, name: book.names.person(person.id) },
       does: 'break' as const,
       what: `break until ${book.clock.says(pause.end)}`,
       handles: [],
