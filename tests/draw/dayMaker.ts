@@ -5,6 +5,7 @@ import { Pool } from './freePlaces.ts';
 
 export type Draft = Omit<Task, 'startsAt' | 'endsAt'>;
 
+const MIX_MINUTES = 12;
 const HEAT_UP_C_PER_MINUTE = 5;
 const COOL_DOWN_C_PER_MINUTE = 2;
 
@@ -42,6 +43,7 @@ export class DayMaker {
   readonly hands: Pool;
   readonly decks: DeckState[];
   readonly bench: Pool;
+  readonly bowls: Pool;
   readonly rack: Pool;
   readonly shelves: readonly { readonly place: Omit<Place, 'position'>; readonly pool: Pool }[];
   readonly cold: readonly { readonly place: Omit<Place, 'position'>; readonly pool: Pool }[];
@@ -63,6 +65,7 @@ export class DayMaker {
       lastBakeEnd: 0,
       setPoints: [],
     }));
+    this.bowls = new Pool(Math.max(1, day.mixers.length));
     this.bench = new Pool(day.benchPlaces ?? 20);
     this.rack = new Pool(day.coolingRackTrays ?? 300);
     this.shelves = day.proofers.map((room) => ({ place: { kind: 'shelf', id: room.id }, pool: new Pool(room.places) }));
@@ -106,17 +109,19 @@ export class DayMaker {
 
   dough(dough: DoughDay, batch: string): number {
     const { start, handsOn } = this.work(this.minute(dough.startAt), 6, 'mix');
-    const mixer = this.day.mixers[0];
+    const bowl = this.bowls.find(start, MIX_MINUTES).index;
+    this.bowls.take(bowl, start, start + MIX_MINUTES);
+    const mixer = this.day.mixers[bowl];
     this.add({
       step: 'mix',
       batch,
       start,
-      end: start + 12,
+      end: start + MIX_MINUTES,
       handsOn,
       ...(mixer === undefined ? {} : { place: { kind: 'bowl' as const, id: mixer.id, position: 1 } }),
     });
-    this.add({ step: 'bulk', batch, start: start + 12, end: start + 12 + dough.bulk, handsOn: [] });
-    return start + 12 + dough.bulk;
+    this.add({ step: 'bulk', batch, start: start + MIX_MINUTES, end: start + MIX_MINUTES + dough.bulk, handsOn: [] });
+    return start + MIX_MINUTES + dough.bulk;
   }
 
   slots(goods: Goods, ready: number): Slot {
@@ -152,10 +157,21 @@ export class DayMaker {
     deck.readyAt = start;
   }
 
+  /** The first minute at which a bench place and hands are free together. */
+  benchWithHands(ready: number, minutes: number): { readonly start: number; readonly index: number } {
+    let at = ready;
+    for (;;) {
+      const bench = this.bench.find(at, minutes);
+      const hands = this.day.people.length === 0 ? bench : this.hands.find(bench.start, minutes);
+      if (hands.start === bench.start) return bench;
+      at = hands.start;
+    }
+  }
+
   /** Shaping and, where the goods want it, the night in the cold; then a shelf. */
   proof(goods: Goods, tray: string, batch: string, ready: number): Proofing {
     const own = { product: goods.id, batch, tray };
-    const bench = this.bench.find(ready, goods.shape);
+    const bench = this.benchWithHands(ready, goods.shape);
     const { start, handsOn } = this.work(bench.start, goods.shape, 'shape');
     this.bench.take(bench.index, start, start + goods.shape);
     const place = { kind: 'bench' as const, id: 'bench', position: bench.index + 1 };

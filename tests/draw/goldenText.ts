@@ -13,10 +13,10 @@ export function normalised(text: string): string {
 
 export type GoldenAnswer = { readonly same: true } | { readonly same: false; readonly says: string };
 
-/** Whether the text equals its golden `goldens/<name>`. */
+/** Whether the text equals its golden `goldens/<name>.golden`. The ending keeps linters from reading drawings as programs. */
 export function compareGolden(name: string, text: string): GoldenAnswer {
-  const golden = fileURLToPath(new URL(`goldens/${name}`, import.meta.url));
-  const changed = golden.replace(/(\.\w+)$/, '-changed$1');
+  const golden = fileURLToPath(new URL(`goldens/${name}.golden`, import.meta.url));
+  const changed = golden.replace(/(\.\w+)\.golden$/, '-changed$1');
   const now = normalised(text);
   if (existsSync(golden) && readFileSync(golden, 'utf8') === now) {
     rmSync(changed, { force: true });
