@@ -6,7 +6,8 @@ const everyFolder = 'api|check|cli|compile|dough|draw|explain|model|questions|re
 const arrows = {
   model: {
     may: [],
-    comment: 'model holds the words everybody shares and knows nobody. Move what you need into model, or move this code to the folder that needs both.',
+    comment:
+      'model holds the words everybody shares and knows nobody. Move what you need into model, or move this code to the folder that needs both.',
   },
   dough: {
     may: ['model'],
@@ -14,7 +15,8 @@ const arrows = {
   },
   read: {
     may: ['model', 'dough'],
-    comment: 'read turns text into a scenario or a plan, or into errors. What to do with the result belongs in planning.ts, cli or api.',
+    comment:
+      'read turns text into a scenario or a plan, or into errors. What to do with the result belongs in planning.ts, cli or api.',
   },
   check: {
     may: ['model', 'dough'],
@@ -54,7 +56,8 @@ const arrows = {
   },
   api: {
     may: ['model', 'dough', 'read', 'check', 'explain', 'draw', 'planning.ts', 'questions', 'store', 'web'],
-    comment: 'api answers requests with what the other folders know. Only planning.ts starts a solve; cli and api do not know each other.',
+    comment:
+      'api answers requests with what the other folders know. Only planning.ts starts a solve; cli and api do not know each other.',
   },
   cli: {
     may: ['model', 'dough', 'read', 'check', 'explain', 'draw', 'planning.ts', 'questions', 'store', 'api'],
@@ -77,7 +80,8 @@ const packages = {
 };
 
 const outside = ['cli/', 'api/', 'store/'];
-const outsideModules = 'fs|fs/promises|child_process|cluster|dgram|http|http2|https|net|os|process|readline|tls|tty|timers|timers/promises|perf_hooks';
+const outsideModules =
+  'fs|fs/promises|child_process|cluster|dgram|http|http2|https|net|os|process|readline|tls|tty|timers|timers/promises|perf_hooks';
 
 function pathOf(name) {
   return name.endsWith('.ts') ? `^src/${name.replace('.', '[.]')}$` : `^src/${name}/`;
@@ -105,14 +109,16 @@ module.exports = {
     ...packageRules,
     {
       name: 'package-unlisted',
-      comment: 'This package has no place yet. List it in .dependency-cruiser.cjs and in docs/dependencies.md, as a dependency and not a devDependency.',
+      comment:
+        'This package has no place yet. List it in .dependency-cruiser.cjs and in docs/dependencies.md, as a dependency and not a devDependency.',
       severity: 'error',
       from: { path: '^src/' },
       to: { path: '^node_modules/', pathNot: `^node_modules/(@types/)?(${Object.keys(packages).join('|')})/` },
     },
     {
       name: 'files-and-network',
-      comment: 'Files, clocks, processes and network live in cli, api and store. Take text, times and functions as arguments and let those folders hand them in.',
+      comment:
+        'Files, clocks, processes and network live in cli, api and store. Take text, times and functions as arguments and let those folders hand them in.',
       severity: 'error',
       from: { path: '^src/', pathNot: outside.map((place) => `^src/${place}`) },
       to: { path: `^(node:)?(${outsideModules})$` },
@@ -151,5 +157,7 @@ module.exports = {
     // Imports of types count: a folder that needs another's types knows that folder.
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
+    // Packages say in their `exports` where their files are.
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },
   },
 };

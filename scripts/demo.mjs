@@ -3,7 +3,8 @@ import { spawnSync } from 'node:child_process';
 import { root } from './ready.mjs';
 
 const scenario = 'scenarios/two-hands-and-leaven.yaml';
-const words = ['plan', scenario, '--out', 'out', ...process.argv.slice(2)];
+// Effort and not seconds, so that it is the same plan on every machine.
+const words = ['plan', scenario, '--out', 'out', '--effort', '3000', ...process.argv.slice(2)];
 console.error(`ovenward ${words.join(' ')}\n`);
 // The command installs what is missing and builds by itself.
 const { status } = spawnSync(process.execPath, [`${root}scripts/ovenward.mjs`, ...words], { cwd: root, stdio: 'inherit' });

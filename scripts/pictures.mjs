@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { root } from './ready.mjs';
 
 const out = mkdtempSync(join(tmpdir(), 'ovenward-pictures-'));
-const words = ['plan', 'scenarios/two-hands-and-leaven.yaml', '--out', out, '--seconds', '60'];
+const words = ['plan', 'scenarios/two-hands-and-leaven.yaml', '--out', out, '--effort', '3000'];
 const { status } = spawnSync(process.execPath, [`${root}scripts/ovenward.mjs`, ...words], { cwd: root, stdio: 'inherit' });
 if (status === 0) {
   copyFileSync(join(out, 'plan.json'), join(root, 'docs/pictures/morning.json'));
