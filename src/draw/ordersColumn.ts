@@ -12,6 +12,7 @@ import { wrapText } from './wrapText.ts';
 
 const MARK_WIDTH = 3.4;
 const NOTE = 2.9;
+const LONGEST_LEAD = 18;
 
 type Due = { readonly minute: number; readonly orders: readonly OrderWords[] };
 
@@ -74,10 +75,10 @@ function mark(due: Due, area: Area, top: number): readonly SvgNode[] {
   const y = area.y(due.minute);
   const { x } = area.box;
   const middle = top + (TYPE.far * 1.2) / 2;
-  return [
-    el('path', { d: `M${x.toFixed(2)} ${y.toFixed(2)} l2 -1.3 l0 2.6 Z`, fill: INK }),
-    el('line', { x1: x + 2, y1: y, x2: x + MARK_WIDTH - 0.2, y2: middle, stroke: INK, 'stroke-width': 0.4 }),
-  ];
+  const arrow = el('path', { d: `M${x.toFixed(2)} ${y.toFixed(2)} l2 -1.3 l0 2.6 Z`, fill: INK });
+  // A block pushed far from its mark names its time; a line across the page would only cross others.
+  if (Math.abs(middle - y) > LONGEST_LEAD) return [arrow];
+  return [arrow, el('line', { x1: x + 2, y1: y, x2: x + MARK_WIDTH - 0.2, y2: middle, stroke: INK, 'stroke-width': 0.4 })];
 }
 
 function drawDues(words: readonly OrderWords[], area: Area, book: Book): readonly SvgNode[] {
