@@ -22,9 +22,8 @@ export function findChromium(env = process.env) {
   return NAMES.flatMap((name) => folders.map((folder) => join(folder, name))).find(isRunnable);
 }
 
-function aptGet(...words) {
-  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  return spawnSync('apt-get', words, { env, stdio: ['ignore', 2, 2] }).status === 0;
+function aptGet(env, ...words) {
+  spawnSync('apt-get', words, { env: { ...env, DEBIAN_FRONTEND: 'noninteractive' }, stdio: ['ignore', 2, 2] });
 }
 
 /** Why there is no Chromium and what to do about it, in a sentence for people. */
@@ -34,14 +33,14 @@ function whatToDo(env) {
 }
 
 /** Finds a Chromium, installing the Debian package when we may. Throws an error saying what to do when there is none. */
-export function needChromium(env = process.env) {
+export function needChromium(env = process.env, isRoot = process.getuid?.() === 0) {
   const found = findChromium(env);
   if (found) return found;
-  if (!env.CHROMIUM && process.getuid?.() === 0) {
+  if (!env.CHROMIUM && isRoot) {
     console.error('ovenward: installing Chromium for the tests (apt-get install chromium); this happens once');
     // Package lists may be there already; an update that fails is only fatal when the install then fails as well.
-    aptGet('update');
-    aptGet('install', '-y', '--no-install-recommends', PACKAGE);
+    aptGet(env, 'update');
+    aptGet(env, 'install', '-y', '--no-install-recommends', PACKAGE);
   }
   const installed = findChromium(env);
   if (installed) return installed;

@@ -2,12 +2,16 @@
 import type { Surroundings } from './surroundings.ts';
 
 /** One press of Ctrl-C reaches us twice when npm passes it on as well; within this time it counts as one. */
-const ONE_PRESS_MS = 500;
+const ONE_PRESS_MS = 300;
 
 const SIGNALS = ['SIGINT', 'SIGTERM'] as const;
 
 /** Signal numbers as POSIX shells report them: 128 plus the number. */
 const EXIT_CODE = { SIGINT: 130, SIGTERM: 143 } as const;
+
+function wait(milliseconds: number): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, Math.max(0, milliseconds)));
+}
 
 export function stopSignals(now: () => number, onAsked: () => void): Surroundings['stoppable'] {
   return async (work) => {
@@ -24,8 +28,9 @@ export function stopSignals(now: () => number, onAsked: () => void): Surrounding
     try {
       return await work(() => askedAtMs !== undefined);
     } finally {
-      // Once asked, the handlers stay: the same press may still arrive a second time while the process winds up.
-      if (askedAtMs === undefined) for (const signal of SIGNALS) process.off(signal, onSignal);
+      // The same press may still arrive a second time. A process that is winding up would die of it and lose its exit code.
+      if (askedAtMs !== undefined) await wait(askedAtMs + ONE_PRESS_MS - now());
+      else for (const signal of SIGNALS) process.off(signal, onSignal);
     }
   };
 }

@@ -33,3 +33,17 @@ test('a CHROMIUM that cannot be run is told, never replaced behind your back', (
   expect(() => needChromium({ CHROMIUM: plain, PATH: path('b') })).toThrow(`CHROMIUM names ${plain}`);
   expect(needChromium({ PATH: path('b') })).toBe(second);
 });
+
+test('root has it installed by apt-get; anybody else is told what to do', () => {
+  const aptGet = program('apt', 'apt-get', 0o755);
+  const chromium = join(house, 'apt/chromium');
+  // An apt-get that updates in vain and installs what it is asked for.
+  writeFileSync(
+    aptGet,
+    `#!/bin/sh\ncase "$*" in update) exit 1;; *" chromium") printf '#!/bin/sh' > ${chromium}; /bin/chmod +x ${chromium};; esac\n`,
+  );
+  const env = { PATH: path('apt') };
+  expect(() => needChromium(env, false)).toThrow('Install the package "chromium"');
+  expect(needChromium(env, true)).toBe(chromium);
+  expect(() => needChromium({ PATH: path('a') }, true)).toThrow('or set CHROMIUM');
+});
