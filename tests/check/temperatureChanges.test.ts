@@ -1,6 +1,9 @@
 // What counts as a temperature change.
 import { describe, expect, it } from 'vitest';
+import { judge } from '../../src/check/judge.ts';
 import { temperatureChanges } from '../../src/check/temperatureChanges.ts';
+import * as fourJobs from '../rules/plans/fourJobs.ts';
+import { edited } from '../rules/spoil.ts';
 
 const heatUp = { start: 0, end: 40, fromC: 20, toC: 220 };
 const coolDown = { start: 100, end: 120, fromC: 220, toC: 180 };
@@ -27,5 +30,18 @@ describe('temperatureChanges', () => {
 
   it('takes a deck nothing bakes on as heated up once', () => {
     expect(temperatureChanges([heatUp, coolDown], undefined)).toBe(1);
+  });
+
+  it('is counted from the first bake on the deck, whichever task is listed first', () => {
+    // The deck starts at 200; one more move at the end of the day is a change, because bakes came before it.
+    const decks = [{ id: 'oven/deck', setPoints: [{ start: 201, end: 211, fromC: 200, toC: 190 }] }];
+    const late = edited(fourJobs.plan, (plan) => {
+      plan.tasks.reverse();
+    });
+    for (const { tasks } of [fourJobs.plan, late]) {
+      expect(judge(fourJobs.scenario, { tasks, decks }).figures.temperatureChanges).toBe(1);
+    }
+    const between = [{ id: 'oven/deck', setPoints: [{ start: 96, end: 106, fromC: 200, toC: 190 }] }];
+    expect(judge(fourJobs.scenario, { ...fourJobs.plan, decks: between }).figures.temperatureChanges).toBe(1);
   });
 });

@@ -8,6 +8,7 @@ import * as fourJobs from '../rules/plans/fourJobs.ts';
 import * as marketMorning from '../rules/plans/marketMorning.ts';
 import * as quietHouse from '../rules/plans/quietHouse.ts';
 import * as rackMorning from '../rules/plans/rackMorning.ts';
+import { edited, nth } from '../rules/spoil.ts';
 
 const GOOD = [{ scenario: marketMorning.scenario, plan: marketMorning.bare }, quietHouse, rackMorning, coldNight, fourJobs];
 
@@ -68,5 +69,34 @@ describe('a plan written by hand', () => {
     expect(judge(marketMorning.scenario, { ...marketMorning.plan, tasks })).toEqual(
       judge(marketMorning.scenario, marketMorning.plan),
     );
+  });
+
+  it('may do a step twice, and list the second first', () => {
+    // Rested, shaped, rested again and shaped again: which rest is which is told by the minute.
+    const scenario = edited(quietHouse.scenario, (copy) => {
+      copy.orders = [{ product: 'flatbread', pieces: 5, readyBy: '07:30' }];
+      nth(copy.products, 1).steps = [
+        { do: 'rest', minutes: 10, waitUpTo: 0 },
+        { do: 'shape', minutesPerTray: 4, waitUpTo: 0 },
+        { do: 'rest', minutes: 20, waitUpTo: 0 },
+        { do: 'shape', minutesPerTray: 6, waitUpTo: 0 },
+      ];
+    });
+    const flat = { product: 'flatbread', batch: 'flat-1', tray: 'flat', handsOn: [] };
+    const place = { kind: 'bench' as const, id: 'bench', position: 1 };
+    const mix = nth(
+      quietHouse.plan.tasks.filter(({ id }) => id === 'flat-dough-1/mix'),
+      0,
+    );
+    const tasks = [
+      { ...mix, batch: 'flat-1' },
+      { ...flat, step: 'rest' as const, start: 29, end: 49 },
+      { ...flat, step: 'shape' as const, start: 49, end: 55, place },
+      { ...flat, step: 'rest' as const, start: 15, end: 25 },
+      { ...flat, step: 'shape' as const, start: 25, end: 29, place },
+    ];
+    const { breaches, figures } = judge(scenario, { tasks, decks: [] });
+    expect(breaches).toEqual([]);
+    expect(figures.finishMinute).toBe(55);
   });
 });

@@ -62,4 +62,16 @@ describe('BATCH_MAKEUP', () => {
     });
     expect(codesSeen(marketMorning.scenario, other)).toEqual(['BATCH_MAKEUP']);
   });
+
+  it('counts bowls only for a dough that is mixed', () => {
+    const smallBowls = edited(quietHouse.scenario, (scenario) => {
+      for (const mixer of scenario.equipment.mixers ?? []) mixer.bowlKg = 1;
+    });
+    expect(codesSeen(smallBowls, quietHouse.plan)).toEqual(['BATCH_MAKEUP', 'BOWL_SIZE']);
+    const unmixed = edited(smallBowls, (scenario) => {
+      nth(scenario.doughs, 0).steps.shift();
+    });
+    const plan = { ...quietHouse.plan, tasks: quietHouse.plan.tasks.filter(({ id }) => id !== 'roll-dough-1/mix') };
+    expect(codesSeen(unmixed, plan)).toEqual([]);
+  });
 });

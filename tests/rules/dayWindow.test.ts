@@ -41,4 +41,14 @@ describe('DAY_WINDOW', () => {
     });
     expect(codesSeen(quietHouse.scenario, before)).toEqual(['DAY_WINDOW', 'STEP_MINUTES']);
   });
+
+  it('says by how much', () => {
+    const { breaches } = judge(
+      spoiled(marketMorning.scenario, (scenario) => {
+        scenario.day.until = '05:59';
+      }),
+      marketMorning.bare,
+    );
+    expect(breaches[0]?.says).toBe('Task milk-bun-2/finish, 05:57 to 06:01, ends 2 minutes after the day does.');
+  });
 });

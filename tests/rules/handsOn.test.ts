@@ -45,4 +45,20 @@ describe('HANDS_ON', () => {
     });
     expect(codesSeen(rackMorning.scenario, short)).toEqual(['HANDS_ON']);
   });
+
+  it('wants nobody where loading takes no minute', () => {
+    const quick = edited(rackMorning.scenario, (scenario) => {
+      for (const product of scenario.products) {
+        for (const step of product.steps) if (step.do === 'bake') Object.assign(step, { load: 0, unload: 0 });
+      }
+    });
+    const plan = edited(rackMorning.plan, (copy) => {
+      for (const one of copy.tasks) {
+        if (one.step === 'bake') one.handsOn = [];
+        if (one.step === 'proof') one.end = one.tray === 'seeded-roll-2' ? 60 : 40;
+      }
+      Object.assign(task(copy, 'seeded-roll-2/bake'), { start: 60, end: 78 });
+    });
+    expect(codesSeen(quick, plan)).toEqual([]);
+  });
 });

@@ -46,4 +46,21 @@ describe('KNOWN_NAMES', () => {
     expect(codesSeen(marketMorning.scenario, other)).toEqual(['KNOWN_NAMES']);
     expect(judge(marketMorning.scenario, other).figures.leftOutTrays).toBe(1);
   });
+
+  it('sees a tray of which nothing says the product', () => {
+    const other = edited(marketMorning.bare, (plan) => {
+      for (const one of plan.tasks) if (one.tray === 'milk-bun-2') delete one.product;
+    });
+    expect(judge(marketMorning.scenario, other).breaches.map(({ rule, says }) => [rule, says])).toEqual([
+      ['KNOWN_NAMES', 'Nothing says which product tray milk-bun-2 is.'],
+    ]);
+  });
+
+  it('does not say of a tray of an unknown product that nothing says its product', () => {
+    const other = edited(marketMorning.bare, (plan) => {
+      for (const one of plan.tasks) if (one.tray === 'milk-bun-2') one.product = 'milk-bum';
+    });
+    const says = judge(marketMorning.scenario, other).breaches.map((breach) => breach.says);
+    expect(says.filter((sentence) => sentence.startsWith('Nothing says'))).toEqual([]);
+  });
 });

@@ -38,4 +38,21 @@ describe('ORDER_FIGURES', () => {
     });
     expect(codesSeen(marketMorning.scenario, turned)).toEqual([]);
   });
+
+  it('wants two orders of the same stated twice', () => {
+    const twins = edited(marketMorning.scenario, (scenario) => {
+      scenario.orders = [0, 1].map(() => ({ product: 'field-loaf', pieces: 4, readyBy: '05:29' }));
+    });
+    const loaves = (orders: number) => ({
+      tasks: marketMorning.bare.tasks.filter(({ batch }) => batch === 'country-1'),
+      decks: marketMorning.bare.decks,
+      orders: judge(twins, marketMorning.bare)
+        .figures.orders.slice(0, 1)
+        .flatMap((order) => Array(orders).fill(order)),
+    });
+    // The first of the two is ready at 05:23, the second at 05:29.
+    expect(codesSeen(twins, loaves(2))).toEqual(['ORDER_FIGURES']);
+    const both = { ...loaves(0), orders: [...judge(twins, loaves(0)).figures.orders] };
+    expect(codesSeen(twins, both)).toEqual([]);
+  });
 });

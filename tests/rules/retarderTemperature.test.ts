@@ -20,4 +20,11 @@ describe('RETARDER_TEMPERATURE', () => {
     for (const celsius of [3, 6]) expect(codesSeen(keptAt(celsius), coldNight.plan)).toEqual([]);
     for (const celsius of [2.5, 6.5]) expect(codesSeen(keptAt(celsius), coldNight.plan)).toEqual(['RETARDER_TEMPERATURE']);
   });
+
+  it('sees a tray in a retarder that is too warm', () => {
+    const other = edited(coldNight.plan, (plan) => {
+      placeOf(plan, 'night-loaf-2/retard').id = 'cellar';
+    });
+    expect(codesSeen(coldNight.scenario, other)).toEqual(['RETARDER_TEMPERATURE']);
+  });
 });
