@@ -1,7 +1,7 @@
 // The clock down the left edge of a chart page, with its lines across the page, midnight, and the nights the clocks change.
 import type { ClockChange, DayClock } from './dayClock.ts';
 import { type Label, labelSize, placeLabel } from './label.ts';
-import type { Area } from './sheet.ts';
+import type { Area, TimeWindow } from './sheet.ts';
 import { el, type SvgNode } from './svg.ts';
 import { INK, PAPER, TYPE } from './typeSize.ts';
 
@@ -10,6 +10,8 @@ export const GUTTER_WIDTH = 17;
 const STEP_MINUTES = 15;
 /** Least height of half an hour at which the half hours are written too. */
 const HALF_HOUR_MM = 7.5;
+/** Room below a flagged minute that its flag takes. */
+const FLAG_MM = 12;
 
 function isTick(clock: DayClock, minute: number): boolean {
   return clock.localMinute(minute) % STEP_MINUTES === 0;
@@ -18,18 +20,24 @@ function isTick(clock: DayClock, minute: number): boolean {
 /** Weight, dashes and type of the lines at the full hour, the half hour and the quarters. */
 function styleOf(past: number) {
   if (past === 0) return { weight: 0.35, dashes: undefined, type: TYPE.far };
-  return past === 30 ? { weight: 0.2, dashes: '2 1', type: 3.2 } : { weight: 0.12, dashes: '0.5 1.2', type: undefined };
+  return past === 30 ? { weight: 0.2, dashes: '2 1', type: 3.2 } : { weight: 0.12, dashes: '0.5 1.2', type: 3.2 };
 }
 
-function tick(clock: DayClock, area: Area, minute: number, right: number): readonly SvgNode[] {
+/** Where the page is short of height the full hours are enough; and a half hour gives way to a flag. */
+function isWritten(past: number, area: Area, minute: number, flags: readonly number[]): boolean {
+  if (past === 0) return true;
+  if (past !== 30) return false;
+  const isUnderFlag = flags.some((at) => at < minute && area.y(minute) - area.y(at) < FLAG_MM);
+  return !isUnderFlag && (minute === area.window.from || area.y(minute) - area.y(minute - 30) >= HALF_HOUR_MM);
+}
+
+function tick(clock: DayClock, area: Area, minute: number, right: number, flags: readonly number[]): readonly SvgNode[] {
   const past = ((clock.localMinute(minute) % 60) + 60) % 60;
   const { weight, dashes, type } = styleOf(past);
   const y = area.y(minute);
   const x1 = area.box.x + GUTTER_WIDTH - 2;
   const line = el('line', { x1, y1: y, x2: right, y2: y, stroke: INK, 'stroke-width': weight, 'stroke-dasharray': dashes });
-  // Where the page is short of height, the full hours are enough.
-  if (type === undefined || (past === 30 && area.y(minute) - area.y(minute - 30) < HALF_HOUR_MM && minute > area.window.from))
-    return [line];
+  if (!isWritten(past, area, minute, flags)) return [line];
   const label: Label = [{ text: clock.shows(minute), size: type, bold: past === 0 }];
   const { height } = labelSize(label);
   const top = Math.min(area.box.y + area.box.height - height, y - height / 2);
@@ -55,20 +63,28 @@ export function changeInWords(clock: DayClock, change: ClockChange): string {
   return `The clocks go ${change.movesBy > 0 ? 'forward' : 'back'}: ${was} becomes ${clock.shows(change.minute)}.`;
 }
 
-/** The gutter and the lines; `right` is where the lines end. */
-export function clockGutter(clock: DayClock, area: Area, right: number): readonly SvgNode[] {
-  const { from, until } = area.window;
-  const nodes: SvgNode[] = [];
-  for (let minute = from; minute <= until; minute += 1)
-    if (isTick(clock, minute)) nodes.push(...tick(clock, area, minute, right));
-  for (const change of clock.changes) {
-    if (change.minute <= from || change.minute >= until) continue;
-    nodes.push(...flag(area, change.minute, ['clocks go', change.movesBy > 0 ? 'forward' : 'back'], right));
-  }
+/** Minutes inside the window that get a flag, with its words: new days and clock changes. */
+function flagsIn(clock: DayClock, { from, until }: TimeWindow): ReadonlyMap<number, readonly string[]> {
+  const flags = new Map<number, readonly string[]>();
   for (let minute = from + 1; minute < until; minute += 1) {
     if (clock.dayOffset(minute) === clock.dayOffset(minute - 1)) continue;
     const [weekday = '', day = '', month = ''] = clock.dateWords(minute).split(' ');
-    nodes.push(...flag(area, minute, [weekday.slice(0, 3), `${day} ${month.slice(0, 3)}`], right));
+    flags.set(minute, [weekday.slice(0, 3), `${day} ${month.slice(0, 3)}`]);
   }
-  return nodes;
+  for (const { minute, movesBy } of clock.changes) {
+    if (minute <= from || minute >= until) continue;
+    flags.set(minute, [...(flags.get(minute) ?? []), 'clocks go', movesBy > 0 ? 'forward' : 'back']);
+  }
+  return flags;
+}
+
+/** The gutter and the lines; `right` is where the lines end. */
+export function clockGutter(clock: DayClock, area: Area, right: number): readonly SvgNode[] {
+  const { from, until } = area.window;
+  const flags = flagsIn(clock, area.window);
+  const minutes = Array.from({ length: until - from + 1 }, (_, k) => from + k).filter((minute) => isTick(clock, minute));
+  return [
+    ...minutes.flatMap((minute) => tick(clock, area, minute, right, [...flags.keys()])),
+    ...[...flags].flatMap(([minute, lines]) => flag(area, minute, lines, right)),
+  ];
 }

@@ -98,12 +98,10 @@ const BENCH_STEPS: ReadonlySet<string> = new Set(['divide', 'shape', 'finish', '
 /** The bench, one lane for each place. */
 export function benchColumn(book: Book): Column {
   const tasks = book.plan.tasks.filter((task) => BENCH_STEPS.has(task.step));
-  const singles = released(spansWithin(book, tasks)).flatMap((span) =>
-    span.tasks.map((task) => ({ ...span, trays: 1, positions: 1, position: task.place?.position ?? 1, tasks: [task] })),
-  );
+  const stays = released(spansWithin(book, tasks));
   const places = book.plan.bakehouse.benchPlaces;
   const isPlaced = places !== null && places <= MOST_PLACES && tasks.every((task) => task.place !== undefined);
-  const spans = isPlaced ? joinRuns(singles) : released(spansWithin(book, tasks));
+  const spans = isPlaced ? joinRuns(stays) : stays;
   // Places nobody works at all day need no lane.
   const used = Math.max(1, ...spans.map((span) => span.position));
   const lanes = isPlaced ? used : Math.min(8, Math.max(1, mostAtOnce(spans)));

@@ -20,9 +20,10 @@ export type Span = {
   readonly tasks: readonly Task[];
 };
 
-/** Minute at which each bake's loading begins. */
+/** Minute at which each bake's loading begins, where the plan can say: it names people. */
 function loadingStarts(plan: Plan): ReadonlyMap<string, number> {
-  const loads = stintsOf(plan).filter(({ does }) => does === 'load');
+  const hasPeople = plan.bakehouse.people.length > 0;
+  const loads = stintsOf(plan).filter(({ does, person }) => does === 'load' && (person !== null || hasPeople));
   return new Map(loads.flatMap(({ start, tasks }) => tasks.map(({ id }) => [id, start] as const)));
 }
 
@@ -31,9 +32,15 @@ export function kindOf(kinds: Kinds, task: Task): Kind {
   return task.product === undefined ? kinds.ofBatch(task.batch) : kinds.ofProduct(task.product);
 }
 
+/** Trays in no counted place lie side by side as the sheet likes. Batches stay apart: each has its own kilograms. */
+function isLoose(span: Span): boolean {
+  return span.tasks.every((task) => task.place === undefined && task.tray !== undefined);
+}
+
 function joins(last: Span, next: Span): boolean {
   const isSame = last.kind === next.kind && last.start === next.start && last.end === next.end;
-  return isSame && last.heldUntil === next.heldUntil && next.position === last.position + last.positions;
+  const isBeside = next.position === last.position + last.positions || (isLoose(last) && isLoose(next));
+  return isSame && isBeside && last.heldUntil === next.heldUntil && last.tasks[0]?.step === next.tasks[0]?.step;
 }
 
 function joined(last: Span, next: Span): Span {
@@ -41,13 +48,17 @@ function joined(last: Span, next: Span): Span {
   return { ...last, trays: last.trays + next.trays, positions: last.positions + next.positions, tasks };
 }
 
+/** When the place before a task is free. Where nobody is named a plan is silent on how long loading takes: as the step ends. */
+function leavesAt(next: Task, loading: ReadonlyMap<string, number>): number {
+  return next.step === 'bake' ? (loading.get(next.id) ?? 0) : next.start;
+}
+
 /** Spans of tasks; trays of one product side by side with the same times are one. */
 export function spansOf(plan: Plan, kinds: Kinds, chain: Chain, tasks: readonly Task[]): readonly Span[] {
   const loading = loadingStarts(plan);
   const single = tasks.map((task): Span => {
     const next = chain.after(task);
-    const leaves = next === undefined ? task.end : (loading.get(next.id) ?? next.start);
-    const heldUntil = Math.max(task.end, leaves);
+    const heldUntil = next === undefined ? task.end : Math.max(task.end, leavesAt(next, loading));
     return {
       ...task,
       heldUntil,
@@ -58,7 +69,7 @@ export function spansOf(plan: Plan, kinds: Kinds, chain: Chain, tasks: readonly 
       tasks: [task],
     };
   });
-  single.sort((a, b) => a.start - b.start || a.end - b.end || a.position - b.position);
+  single.sort((a, b) => a.start - b.start || a.end - b.end || a.kind.hatch - b.kind.hatch || a.position - b.position);
   const spans: Span[] = [];
   for (const span of single) {
     const last = spans.at(-1);
@@ -71,7 +82,10 @@ export function spansOf(plan: Plan, kinds: Kinds, chain: Chain, tasks: readonly 
 /** Spans of one place one after the other, without a pause and of the same kind, drawn as one. */
 export function joinRuns(spans: readonly Span[]): readonly Span[] {
   const runs: Span[] = [];
-  const sorted = [...spans].sort((a, b) => a.position - b.position || a.start - b.start);
+  const single = spans.flatMap((span) =>
+    span.tasks.map((task) => ({ ...span, trays: 1, positions: 1, position: task.place?.position ?? 1, tasks: [task] })),
+  );
+  const sorted = single.sort((a, b) => a.position - b.position || a.start - b.start);
   for (const span of sorted) {
     const last = runs.at(-1);
     const isRun =
