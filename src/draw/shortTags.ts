@@ -13,7 +13,7 @@ function candidates(name: string, id: string): readonly string[] {
   const seconds = others.filter((letter) => letter !== '').map((letter) => letter.toLowerCase());
   // From two metres i, j and l are the same stroke.
   const clear = seconds.filter((letter) => !/[ijl]/.test(letter));
-  return [...clear, ...seconds].map((letter) => first + letter);
+  return [...[...clear, ...seconds].map((letter) => first + letter), first];
 }
 
 function numbered(first: string, taken: ReadonlySet<string>): string {
