@@ -1,12 +1,9 @@
 // From words on the command line to an exit code. The one place where bad input and our own faults are told to people.
 import { BadInput } from './badInput.ts';
-import { checkingPlan } from './checkingPlan.ts';
 import { commandLine } from './commandLine.ts';
-import { drawingPlan } from './drawingPlan.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import { inkFor } from './ink.ts';
 import { jsonText } from './jsonText.ts';
-import { makingPlan } from './makingPlan.ts';
 import type { Parts } from './parts.ts';
 import type { Request } from './request.ts';
 import { sayFault } from './sayFault.ts';
@@ -14,10 +11,11 @@ import { sayInputErrors } from './sayInputErrors.ts';
 import type { Surroundings } from './surroundings.ts';
 import { version } from './version.ts';
 
-function doing(request: Request, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {
-  if (request.do === 'plan') return makingPlan(request, parts, surroundings);
-  if (request.do === 'check') return checkingPlan(request, parts, surroundings);
-  return drawingPlan(request, parts, surroundings);
+// Each command is loaded when it is asked for: --help and usage errors come at once.
+async function doing(request: Request, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {
+  if (request.do === 'plan') return (await import('./makingPlan.ts')).makingPlan(request, parts, surroundings);
+  if (request.do === 'check') return (await import('./checkingPlan.ts')).checkingPlan(request, parts, surroundings);
+  return (await import('./drawingPlan.ts')).drawingPlan(request, parts, surroundings);
 }
 
 async function done(request: Request, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {

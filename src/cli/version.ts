@@ -1,8 +1,9 @@
-// The version of this program, from its package.json. Used by --version and by reports of faults.
+// The version of this program, from its package.json. Used by --version, plans and reports of faults.
 import { readFileSync } from 'node:fs';
-import { z } from 'zod';
 
 export function version(): string {
-  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
-  return z.object({ version: z.string() }).parse(JSON.parse(text)).version;
+  const stated: unknown = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8'));
+  if (typeof stated === 'object' && stated !== null && 'version' in stated && typeof stated.version === 'string')
+    return stated.version;
+  throw new Error('package.json names no version');
 }
