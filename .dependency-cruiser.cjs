@@ -70,6 +70,7 @@ const packages = {
   commander: ['cli/'],
   express: ['api/'],
   'fastest-levenshtein': ['read/'],
+  helmet: ['api/'],
   'javascript-lp-solver': ['solver/'],
   picocolors: ['cli/'],
   'pure-rand': ['solver/'],

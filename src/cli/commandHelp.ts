@@ -8,6 +8,7 @@ Examples:
   ovenward plan saturday.yaml --out saturday
   ovenward check saturday.yaml saturday/plan.json
   ovenward draw saturday/plan.json --svg wall.svg
+  ovenward serve
 ${EXIT_CODES}`;
 
 export const PLAN_HELP = `
@@ -40,3 +41,14 @@ Examples:
   ovenward draw saturday/plan.json --svg wall/saturday.svg
 
 Exit codes: 0 drawn; 2 bad input or usage; 3 a fault of ovenward.`;
+
+export const SERVE_HELP = `
+Answers requests for plans and verdicts until Ctrl-C or SIGTERM; the search that runs then ends with its best plan so far.
+There is no password: whoever reaches the address may use it. Without --host only this machine does.
+
+Examples:
+  ovenward serve
+  ovenward serve --port 9000
+  ovenward serve --host 192.168.1.20 --open-to-anyone
+
+Exit codes: 0 stopped when asked to; 2 bad usage, or the address is not to be had; 3 a fault of ovenward.`;

@@ -1,13 +1,16 @@
 // The command line: commands, arguments and options in, a request out. Help and usage errors are written on the way.
+import { isIP } from 'node:net';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { CHECK_HELP, DRAW_HELP, OVENWARD_HELP, PLAN_HELP } from './commandHelp.ts';
+import { isLoopback } from '../api/loopback.ts';
+import { CHECK_HELP, DRAW_HELP, OVENWARD_HELP, PLAN_HELP, SERVE_HELP } from './commandHelp.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
-import type { DrawRequest, PlanRequest, Request } from './request.ts';
+import type { DrawRequest, PlanRequest, Request, ServeRequest } from './request.ts';
 import type { Surroundings } from './surroundings.ts';
 
 /** The longest search one may ask for: a day. */
 const MAX_SECONDS = 86_400;
 const MAX_WHOLE = 2 ** 31 - 1;
+const MAX_PORT = 65_535;
 
 function seconds(text: string): number {
   const value = Number(text);
@@ -15,12 +18,17 @@ function seconds(text: string): number {
   throw new InvalidArgumentError(`Seconds are a number above 0 and at most ${MAX_SECONDS}.`);
 }
 
-function wholeFrom(least: number): (text: string) => number {
+function wholeFrom(least: number, most = MAX_WHOLE): (text: string) => number {
   return (text) => {
     const value = Number(text);
-    if (/^\d+$/.test(text) && value >= least && value <= MAX_WHOLE) return value;
-    throw new InvalidArgumentError(`It is a whole number from ${least} to ${MAX_WHOLE}.`);
+    if (/^\d+$/.test(text) && value >= least && value <= most) return value;
+    throw new InvalidArgumentError(`It is a whole number from ${least} to ${most}.`);
   };
+}
+
+function address(text: string): string {
+  if (isIP(text) !== 0) return text;
+  throw new InvalidArgumentError('It is an IP address, such as 127.0.0.1.');
 }
 
 const out = () => new Option('--out <dir>', 'folder to write to; made when missing');
@@ -67,6 +75,24 @@ function drawCommand(onRequest: (request: Request) => void): Command {
     .action((plan: string, options: Omit<DrawRequest, 'do' | 'plan'>) => onRequest({ do: 'draw', plan, ...options }));
 }
 
+function serveCommand(onRequest: (request: Request) => void): Command {
+  return new Command('serve')
+    .summary('answer requests over HTTP')
+    .description('Plans and judges over HTTP, for other programs on this machine.')
+    .option('--port <n>', 'port to listen on; 0 takes any free one', wholeFrom(0, MAX_PORT))
+    .option('--host <address>', 'address to listen on, when it is not 127.0.0.1', address)
+    .option('--open-to-anyone', 'needed with an address that other machines reach')
+    .addHelpText('after', SERVE_HELP)
+    .action((options: Omit<ServeRequest, 'do' | 'openToAnyone'> & { openToAnyone?: true }, command: Command) => {
+      const openToAnyone = options.openToAnyone === true;
+      if (options.host !== undefined && !isLoopback(options.host) && !openToAnyone)
+        command.error(
+          `error: other machines may reach ${options.host}, and there is no password; add --open-to-anyone if you want that`,
+        );
+      onRequest({ do: 'serve', ...options, openToAnyone });
+    });
+}
+
 function ovenward(version: string, onRequest: (request: Request) => void): Command {
   return new Command('ovenward')
     .description("Plans a small bakery's day: orders and bakehouse in, a plan that works out, and how good it is, out.")
@@ -76,6 +102,7 @@ function ovenward(version: string, onRequest: (request: Request) => void): Comma
     .addCommand(planCommand(onRequest))
     .addCommand(checkCommand(onRequest))
     .addCommand(drawCommand(onRequest))
+    .addCommand(serveCommand(onRequest))
     .addHelpText('after', OVENWARD_HELP);
 }
 

@@ -1,7 +1,7 @@
 // What the command's exit code says. Documented in docs/commands.md.
 
 export const EXIT = {
-  /** plan: every tray is planned and on time. check: no breach. draw: drawn. */
+  /** plan: every tray is planned and on time. check: no breach. draw: drawn. serve: stopped when asked to. */
   fine: 0,
   /** plan: some tray is late or left out. check: the plan breaks a rule. */
   notFine: 1,

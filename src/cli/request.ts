@@ -17,4 +17,13 @@ export type CheckRequest = { readonly do: 'check'; readonly file: string; readon
 
 export type DrawRequest = { readonly do: 'draw'; readonly plan: string; readonly out?: string; readonly svg?: string };
 
-export type Request = PlanRequest | CheckRequest | DrawRequest;
+export type ServeRequest = {
+  readonly do: 'serve';
+  /** 0: any free port. */
+  readonly port?: number;
+  /** An IP address. */
+  readonly host?: string;
+  readonly openToAnyone: boolean;
+};
+
+export type Request = PlanRequest | CheckRequest | DrawRequest | ServeRequest;

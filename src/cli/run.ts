@@ -15,6 +15,7 @@ import { version } from './version.ts';
 async function doing(request: Request, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {
   if (request.do === 'plan') return (await import('./makingPlan.ts')).makingPlan(request, parts, surroundings);
   if (request.do === 'check') return (await import('./checkingPlan.ts')).checkingPlan(request, parts, surroundings);
+  if (request.do === 'serve') return (await import('./serving.ts')).serving(request, parts, surroundings);
   return (await import('./drawingPlan.ts')).drawingPlan(request, parts, surroundings);
 }
 
@@ -28,7 +29,7 @@ async function done(request: Request, parts: Parts, surroundings: Surroundings):
       return EXIT.ourFault;
     }
     // Whoever asked for JSON gets the same errors as data.
-    if (request.do !== 'draw' && request.json) out.write(jsonText({ errors: error.errors }));
+    if ('json' in request && request.json) out.write(jsonText({ errors: error.errors }));
     err.write(sayInputErrors(error, inkFor(err.hasColours)));
     return EXIT.badInput;
   }

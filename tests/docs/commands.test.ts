@@ -32,7 +32,7 @@ const commands = entries(help(), 'Commands').map(([term]) => term.split(' ')[0] 
 
 test('the commands of --help are the ones with a section', () => {
   const headings = [...page.matchAll(/^## (\w+)$/gm)].map(([, heading]) => heading);
-  expect(commands).toEqual(['plan', 'check', 'draw']);
+  expect(commands).toEqual(['plan', 'check', 'draw', 'serve']);
   expect(headings.slice(0, commands.length)).toEqual(commands);
 });
 
@@ -46,7 +46,7 @@ test.each(commands)('%s: options and their words agree', (command) => {
 test('every code the command gives by itself is on the page', () => {
   const sources = readdirSync(join(root, 'src/cli')).map((name) => readFileSync(join(root, 'src/cli', name), 'utf8'));
   const codes = new Set(
-    sources.flatMap((text) => [...text.matchAll(/'((?:FILE|TEXT|STDIN)_[A-Z0-9_]+)'/g)].map(([, code]) => code)),
+    sources.flatMap((text) => [...text.matchAll(/'((?:FILE|TEXT|STDIN|PORT)_[A-Z0-9_]+)'/g)].map(([, code]) => code)),
   );
   expect(codes.size).toBeGreaterThan(5);
   const inDocs = new Set([...page.matchAll(/^\| `([A-Z0-9_]+)` \|/gm)].map(([, code]) => code));

@@ -1,0 +1,38 @@
+// Last in the app: tells whatever was thrown as application/problem+json. Faults of ours are reported and told without detail.
+import type { ErrorRequestHandler } from 'express';
+import { Problem } from './problem.ts';
+
+/** What the reader of bodies throws: errors with a status, marked as fit to be shown. */
+function statusShown(error: unknown): number | undefined {
+  if (typeof error !== 'object' || error === null || !('status' in error) || !('expose' in error)) return undefined;
+  return error.expose === true && typeof error.status === 'number' ? error.status : undefined;
+}
+
+function tooLarge(): Problem {
+  const says = 'The body is larger than 1 MB.';
+  const error = { code: 'TOO_LARGE', path: '', says, doThis: 'Leave out what the day does not need.' };
+  return new Problem(413, says, { errors: [error] });
+}
+
+function problemOf(error: unknown): Problem | undefined {
+  if (error instanceof Problem) return error;
+  const status = statusShown(error);
+  if (status === 413) return tooLarge();
+  if (status === 415) return new Problem(415, 'Send the body as it is, without Content-Encoding.');
+  if (status !== undefined && status < 500) return new Problem(400, 'The body did not arrive as its headers say.');
+  return undefined;
+}
+
+export function answerProblem(report: (fault: unknown) => void): ErrorRequestHandler {
+  return (error: unknown, _request, response, _next) => {
+    const known = problemOf(error);
+    if (known === undefined) report(error);
+    const problem = known ?? new Problem(500, 'This is a fault of ovenward, not of your request.');
+    if (response.headersSent) {
+      // Half an answer must not look like a whole one.
+      response.destroy();
+      return;
+    }
+    response.status(problem.status).set(problem.headers).type('application/problem+json').json(problem.body());
+  };
+}
