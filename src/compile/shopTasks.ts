@@ -132,7 +132,7 @@ export function taskOf(
   if (step.do !== 'bake') return task;
   const range = rangeOf(step.temperatureC);
   const chambers = decksFor(shop, step.temperatureC, step.steam);
-  return { ...task, stay: { chambers, low: range.min, high: range.max, room: 1 } };
+  return { ...task, stay: { chambers, low: range.min, high: range.max, room: 1, before, after } };
 }
 
 /** The lag from the end of one step's task to the start of the next one's. */

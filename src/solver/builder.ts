@@ -395,7 +395,7 @@ export class Builder {
         const time = at - stay.startOff;
         const opener = this.shop.stays[load.task] as StayUse;
         const isServed = (this.shop.usesOfVar[v] as readonly number[]).every((u) => this.nextForUse(u, v, time) === time);
-        if (opener.shareKey === stay.shareKey && isServed) return time;
+        if (opener.before === stay.before && opener.after === stay.after && isServed) return time;
         after = at + 1;
       }
     } finally {

@@ -22,6 +22,9 @@ export type Stay = {
   readonly high: number;
   /** Room it takes, 1 or more. */
   readonly room: number;
+  /** Work just before and after the stay. Only stays with the same share a load, and the work is then done once. */
+  readonly before: number;
+  readonly after: number;
 };
 
 export type ShopTask = {
@@ -62,7 +65,7 @@ export type Pool = { readonly id: string; readonly capacity: number; readonly op
 
 /**
  * Holds compatible stays at one state; the state moves no faster than the rates and starts at `initial` at time 0.
- * `together`: stays that overlap begin and end together and have the same `oncePerLoad` demands, which are served once.
+ * `together`: stays that overlap begin and end together, and their `oncePerLoad` demands are served once.
  */
 export type Chamber = {
   readonly id: string;

@@ -30,8 +30,9 @@ export type StayUse = {
   readonly endOff: number;
   readonly minLength: number;
   readonly maxLength: number;
-  /** Numbers that must agree for two stays to share a load: the offsets of the demands served once. */
-  readonly shareKey: string;
+  /** Work just before and after it: the same for all stays of a load. */
+  readonly before: number;
+  readonly after: number;
 };
 
 /** Variables that maximum lags tie together: placed, removed and moved as one. */
@@ -108,7 +109,6 @@ function staysOf(problem: ShopProblem, network: Network): StayUse[] {
   const stays: StayUse[] = [];
   problem.tasks.forEach((task, i) => {
     if (task.stay === undefined) return;
-    const shared = task.demands.filter((demand) => demand.oncePerLoad);
     stays.push({
       task: i,
       ...task.stay,
@@ -118,7 +118,6 @@ function staysOf(problem: ShopProblem, network: Network): StayUse[] {
       endOff: network.endOff[i] as number,
       minLength: task.minDuration,
       maxLength: task.maxDuration,
-      shareKey: shared.map((d) => `${d.from.edge}${d.from.offset}-${d.until.edge}${d.until.offset}`).join(' '),
     });
   });
   return stays;

@@ -7,9 +7,9 @@ import { type Paths, workOfStay } from './headsAndTails.ts';
 import { type LinearAnswer, minimise } from './linearSolver.ts';
 
 /** Integer programs above this many variables are left to their relaxation, above the second not built at all. */
-const MOST_INTEGERS = 80;
+const MOST_INTEGERS = 28;
 const MOST_VARIABLES = 900;
-const MOST_MILLISECONDS = 250;
+const MOST_MILLISECONDS = 2000;
 
 export type StayClass = {
   readonly low: number;
