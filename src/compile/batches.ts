@@ -50,7 +50,7 @@ function dealt(trays: readonly Tray[], fits: (batch: readonly Tray[]) => boolean
     if (slices.every(fits)) return slices;
     for (let most = Math.ceil(trays.length / count); most <= trays.length; most++) {
       const batches = firstFit(trays, count, most, fits);
-      if (batches !== null && batches.every((batch) => batch.length > 0)) return batches;
+      if (batches?.every((batch) => batch.length > 0)) return batches;
     }
   }
   throw new RangeError('a tray is heavier than the largest batch');

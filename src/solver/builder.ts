@@ -8,14 +8,13 @@ import { NEVER, type PoolLine } from './poolLine.ts';
 import type { Random } from './random.ts';
 import type { Block, Shop, StayUse, UseOfPool } from './shop.ts';
 import type { ShopState } from './shopState.ts';
+import { NOBODY, VariableWindow } from './variableWindow.ts';
 
 /** Times a block may be taken up and placed again before it counts as not placeable. */
 const MOST_RETRIES = 300;
 
 /** Failures of one variable after which its delays grow, so that a hopeless stretch of the day is crossed quickly. */
 const PATIENCE = 8;
-
-const NOBODY = -1;
 
 export type BuilderSettings = {
   readonly random: Random;
@@ -35,11 +34,7 @@ export class Builder {
   readonly jitter: Int32Array;
   /** Per unit: 1 when it is to be left out. */
   readonly isOmitted: Uint8Array;
-  private lowest = 0;
-  private highest = 0;
-  private culprit = NOBODY;
-  /** When the culprit is known to need an absolute time; -1 otherwise. */
-  private culpritNeeds = -1;
+  private readonly window: VariableWindow;
   private missedBy = 0;
   /** The unit at which the last block failed, -1 for the trunk. */
   failedUnit = -1;
@@ -49,6 +44,7 @@ export class Builder {
     this.state = state;
     this.random = settings.random;
     this.notBefore = new Int32Array(shop.network.variableCount).fill(NO_PATH);
+    this.window = new VariableWindow(shop, state, this.notBefore);
     this.delays = new Int32Array(shop.network.variableCount);
     this.onlyChamber = new Int32Array(shop.stays.length).fill(-1);
     this.jitter = new Int32Array(shop.network.variableCount);
@@ -114,14 +110,15 @@ export class Builder {
         at++;
         continue;
       }
-      const back = this.culprit === NOBODY || retries++ > MOST_RETRIES ? -1 : sequence.indexOf(this.culprit, 0);
+      const back = this.window.culprit === NOBODY || retries++ > MOST_RETRIES ? -1 : sequence.indexOf(this.window.culprit, 0);
       if (back < 0 || back >= at) {
         this.failedUnit = this.unitOf(v);
         this.takeUp(sequence, 0, at);
         return false;
       }
-      const blamed = this.culprit;
-      const soonest = this.culpritNeeds >= 0 ? this.culpritNeeds : (this.state.time[blamed] as number) + this.missedBy;
+      const blamed = this.window.culprit;
+      const soonest =
+        this.window.culpritNeeds >= 0 ? this.window.culpritNeeds : (this.state.time[blamed] as number) + this.missedBy;
       this.delays[blamed] = (this.delays[blamed] as number) + 1;
       const needs = soonest + Math.max(0, (this.delays[blamed] as number) - PATIENCE);
       this.takeUp(sequence, back, at);
@@ -148,95 +145,18 @@ export class Builder {
     }
   }
 
-  /** Window of a variable from what is placed: sets lowest, highest and the culprit behind highest. */
-  private setWindow(v: number): void {
-    const { network } = this.shop;
-    const { time, stamp } = this.state;
-    const c = network.component[v] as number;
-    const members = network.members[c] as Int32Array;
-    const matrix = network.lag[c] as Int32Array;
-    const n = members.length;
-    const i = network.indexInComponent[v] as number;
-    let low = Math.max(network.earliest[v] as number, this.notBefore[v] as number);
-    let high = network.latest[v] as number;
-    let culprit = NOBODY;
-    for (let j = 0; j < n; j++) {
-      const w = members[j] as number;
-      const at = time[w] as number;
-      if (at < 0) continue;
-      const after = matrix[j * n + i] as number;
-      if (after !== NO_PATH && at + after > low) low = at + after;
-      const before = matrix[i * n + j] as number;
-      if (before === NO_PATH) continue;
-      const limit = at - before;
-      if (limit < high || (limit === high && culprit !== NOBODY && (stamp[w] as number) > (stamp[culprit] as number))) {
-        high = limit;
-        culprit = w;
-      }
-    }
-    this.lowest = low;
-    this.highest = high;
-    this.culprit = culprit;
-    this.culpritNeeds = -1;
-  }
-
-  /** Narrows the window of a burst member: after the lead, or as the lead right when the task before may end. */
-  private narrowByBurst(v: number): number {
-    const entry = this.shop.burstOfVar[v];
-    if (entry == null) return NOBODY;
-    const burst = this.shop.problem.bursts[entry.burst] as Shop['problem']['bursts'][number];
-    const lead = this.state.leadOfBurst[entry.burst] as number;
-    if (lead >= 0) {
-      const leadStart = (this.state.time[lead] as number) + (this.shop.burstOfVar[lead]?.offset ?? 0);
-      this.lowest = Math.max(this.lowest, leadStart - entry.offset);
-      this.cap(leadStart + burst.within - entry.offset, lead);
-      return NOBODY;
-    }
-    const after = this.shop.burstAfter[entry.burst] as Shop['burstAfter'][number];
-    if (this.state.isPlaced(after.variable)) {
-      this.cap((this.state.time[after.variable] as number) + after.offset + burst.wait - entry.offset, after.variable);
-      return NOBODY;
-    }
-    const { lowest, highest, culprit, culpritNeeds } = this;
-    this.setWindow(after.variable);
-    this.capByReach(after.variable);
-    const limit = this.highest + after.offset + burst.wait - entry.offset;
-    const who = this.culprit;
-    const needs = this.culpritNeeds;
-    Object.assign(this, { lowest, highest, culprit, culpritNeeds });
-    this.cap(limit, who, needs);
-    return after.variable;
-  }
-
-  private cap(limit: number, culprit: number, needs = -1): void {
-    if (limit >= this.highest) return;
-    this.highest = limit;
-    this.culprit = culprit;
-    this.culpritNeeds = needs;
-  }
-
-  /** A use that began at a placed variable lasts until this one: it can last only as long as its pool is free. */
-  private capByReach(v: number): void {
-    for (const u of this.shop.usesOfVar[v] as readonly number[]) {
-      const use = this.shop.uses[u] as UseOfPool;
-      if (use.untilVar !== v || use.fromVar === v || !this.state.isPlaced(use.fromVar)) continue;
-      const from = this.state.fromOf(use);
-      let reach = -1;
-      for (const p of use.pools) reach = Math.max(reach, (this.state.pools[p] as PoolLine).reach(from, use.amount));
-      this.cap(reach - use.untilOff, use.fromVar, reach + 1 - use.fromOff);
-    }
-  }
-
   private placeVariable(v: number): boolean {
-    this.setWindow(v);
-    this.capByReach(v);
-    const follower = this.narrowByBurst(v);
+    const follower = this.window.set(v);
     const jitter = this.jitter[v] as number;
-    for (let from = this.lowest + jitter <= this.highest ? this.lowest + jitter : this.lowest; ; from++) {
+    for (
+      let from = this.window.lowest + jitter <= this.window.highest ? this.window.lowest + jitter : this.window.lowest;
+      ;
+      from++
+    ) {
       const at = this.find(v, from);
-      if (at > this.highest) {
-        this.missedBy = at - this.highest;
-        if (at >= NEVER / 2) this.culprit = NOBODY;
+      if (at > this.window.highest) {
+        this.missedBy = at - this.window.highest;
+        if (at >= NEVER / 2) this.window.culprit = NOBODY;
         return false;
       }
       if (follower !== NOBODY) this.placeFollower(v, follower, at);
@@ -248,13 +168,10 @@ export class Builder {
 
   /** The task before a burst ends when the first member begins, or as late as it may. */
   private placeFollower(v: number, follower: number, at: number): void {
-    const { lowest, highest, culprit, culpritNeeds } = this;
     const entry = this.shop.burstOfVar[v] as NonNullable<Shop['burstOfVar'][number]>;
     const after = this.shop.burstAfter[entry.burst] as Shop['burstAfter'][number];
-    this.setWindow(follower);
-    this.capByReach(follower);
-    const end = Math.min(at + entry.offset - after.offset, this.highest);
-    Object.assign(this, { lowest, highest, culprit, culpritNeeds });
+    const { highest } = this.window.ofFollower(follower);
+    const end = Math.min(at + entry.offset - after.offset, highest);
     if (!this.state.place(follower, end, (u) => this.choosePool(u))) throw new Error('a task that may end is refused its pool');
   }
 
@@ -265,12 +182,12 @@ export class Builder {
     const own = this.findOwn(v, from);
     if (opening === undefined) return own;
     const join = this.findJoin(v, opening, from);
-    if (join !== null && join.at <= own && join.at <= this.highest) {
+    if (join !== null && join.at <= own && join.at <= this.window.highest) {
       this.state.isJoining[opening] = 1;
       this.state.chamberOfStay[opening] = join.chamber;
       return join.at;
     }
-    if (own <= this.highest) this.chooseChamber(opening, own);
+    if (own <= this.window.highest) this.chooseChamber(opening, own);
     return own;
   }
 
@@ -282,11 +199,11 @@ export class Builder {
       let next = at;
       for (const u of uses) {
         next = this.nextForUse(u, v, next);
-        if (next > this.highest) return next;
+        if (next > this.window.highest) return next;
       }
       for (const s of stays) {
         next = this.nextForStay(s, v, next);
-        if (next > this.highest) return next;
+        if (next > this.window.highest) return next;
       }
       if (next === at) return at;
       at = next;
@@ -391,7 +308,7 @@ export class Builder {
     try {
       for (;;) {
         const { at, load } = chamber.nextJoin(after, stay.minLength, stay.maxLength, stay.low, stay.high, stay.room);
-        if (load === null || at - stay.startOff > this.highest) return NEVER;
+        if (load === null || at - stay.startOff > this.window.highest) return NEVER;
         const time = at - stay.startOff;
         const opener = this.shop.stays[load.task] as StayUse;
         const isServed = (this.shop.usesOfVar[v] as readonly number[]).every((u) => this.nextForUse(u, v, time) === time);

@@ -17,7 +17,7 @@ export class PoolLine {
 
   /** Earliest time at or after `from` at which `amount` is free for `length`; NEVER when there is none. */
   nextFit(from: number, length: number, amount: number): number {
-    let at = from < 0 ? 0 : from;
+    let at = Math.max(from, 0);
     let until = at + length;
     while (until <= this.horizon) {
       let t = until - 1;

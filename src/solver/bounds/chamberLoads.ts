@@ -170,6 +170,6 @@ export function packLoads(shop: Shop, paths: Paths, milliseconds: () => number):
   const share = classes.flatMap((stayClass, g) =>
     stayClass.chambers.map((chamber) => ({ stayClass, chamber, stays: answer.values[`n_${g}_${chamber}`] ?? 0 })),
   );
-  const makespan = Math.ceil((relaxed.values['T'] ?? 0) - 1e-6);
+  const makespan = Math.ceil((relaxed.values.T ?? 0) - 1e-6);
   return { packing: { price: relaxed.result, makespan, isRelaxed: !isWhole, share } };
 }
