@@ -20,6 +20,10 @@ function until(scenario: Scenario, compiled: Compiled, makespan: number): string
   return `cannot all be ready before ${wallClockAt(compiled.clock, Math.min(makespan, compiled.clock.minutes))}`;
 }
 
+function workWords(uses: number): string {
+  return uses === 1 ? 'one piece of work' : `${uses} pieces of work`;
+}
+
 /** One sentence for the argument behind the lower bound. */
 export function boundWords(scenario: Scenario, compiled: Compiled, argument: BoundArgument): string {
   const says = (makespan: number): string => until(scenario, compiled, makespan);
@@ -31,12 +35,12 @@ export function boundWords(scenario: Scenario, compiled: Compiled, argument: Bou
     }
     case 'pool-work': {
       const kind = compiled.shop.roles[argument.pools[0] as number]?.kind ?? 'people';
-      return `${PLACE_WORDS[kind]}: ${argument.uses} jobs on it ${says(argument.makespan)}.`;
+      return `${PLACE_WORDS[kind]}: ${workWords(argument.uses)} and what must come before and after ${says(argument.makespan)}.`;
     }
     case 'chamber-work':
       return `oven: ${argument.stays} trays through its decks ${says(argument.makespan)}.`;
     case 'chamber-loads':
-      return `oven: the trays dealt to decks and temperatures as well as can be ${says(argument.makespan)}.`;
+      return 'oven: however trays are dealt to decks, baking them and changing temperature between them costs as much.';
     case 'omission':
       return `at least ${argument.omitted} ${argument.omitted === 1 ? 'tray finds' : 'trays find'} no room in the day, whatever the plan.`;
     case 'one-omission':

@@ -20,6 +20,14 @@ const LAST_HEAT = 0.0003;
 const ROUNDS_PER_LOOK = 8;
 const MILLISECONDS_PER_PAUSE = 40;
 
+/** Milliseconds each linear or integer program may take at most; a smaller share of a short time limit. */
+const LINEAR_MS = 2000;
+
+function floorOf(outcome: PackingOutcome): number {
+  if (outcome.packing !== null) return outcome.packing.floor;
+  return outcome.because === 'too-slow' ? outcome.floor : 0;
+}
+
 export type SolveLimits = {
   /** Rounds of search at most; Infinity: no limit. */
   readonly rounds: number;
@@ -54,8 +62,9 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   const startedAt = hooks.now();
   const shop = shopOf(problem);
   const paths = new Paths(shop, problem);
-  const packing = packLoads(shop, paths, hooks.now);
-  const bound = bestBound(shop, paths, packing.packing);
+  const leftMs = limits.untilMs - startedAt;
+  const packing = await packLoads(shop, paths, Math.max(1, Math.min(LINEAR_MS, leftMs / 8)));
+  const bound = bestBound(shop, paths, floorOf(packing));
   const search = new Search(shop, randomOf(seed));
   if (packing.packing !== null) hintChambers(search, packing.packing);
 

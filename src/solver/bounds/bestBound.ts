@@ -2,7 +2,6 @@
 import type { Pool, ShopProblem } from '../problem.ts';
 import type { Shop } from '../shop.ts';
 import type { Bound, BoundArgument } from './bound.ts';
-import type { LoadPacking } from './chamberLoads.ts';
 import { type Paths, type Work, workOfStay, workOfUse } from './headsAndTails.ts';
 import { capacitySums, omissionsNeeded, spanBound, workBound } from './workBound.ts';
 
@@ -112,7 +111,7 @@ function readyHeadsOf(shop: Shop, paths: Paths): { heads: Int32Array; spans: Int
 }
 
 /** The best floor: the strongest makespan argument, plus floors under lateness and changes, or what omitting costs. */
-export function bestBound(shop: Shop, paths: Paths, packing: LoadPacking | null): Bound {
+export function bestBound(shop: Shop, paths: Paths, packingFloor: number): Bound {
   const { problem } = shop;
   const { prices } = problem;
   const { heads, spans } = readyHeadsOf(shop, paths);
@@ -134,14 +133,14 @@ export function bestBound(shop: Shop, paths: Paths, packing: LoadPacking | null)
   }
   const lateness = latenessFloor(problem, heads);
   let value = lateness + prices.makespan * makespan + prices.stateChange * changesFloor(shop);
-  if (packing !== null && !prices.fromFirstMark) {
-    const packed = lateness + roundedUp(packing.price, prices);
+  if (!prices.fromFirstMark) {
+    const packed = lateness + roundedUp(packingFloor, prices);
     if (packed > value) {
       value = packed;
-      argument = { kind: 'chamber-loads', makespan: packing.makespan };
+      argument = { kind: 'chamber-loads' };
     }
   }
-  return withOmissions(problem, { value, argument }, omitted);
+  return withOmissions(problem, { value, argument: value > 0 ? argument : { kind: 'none' } }, omitted);
 }
 
 /** A price built of whole makespans and whole changes at whole prices is whole. */

@@ -22,7 +22,7 @@ export type BoundArgument =
       readonly makespan: number;
     }
   /** Loads per chamber and state: the relaxation of an integer program. */
-  | { readonly kind: 'chamber-loads'; readonly makespan: number }
+  | { readonly kind: 'chamber-loads' }
   /** So many units must be omitted. */
   | { readonly kind: 'omission'; readonly omitted: number }
   /** Omitting one unit already costs so much. */

@@ -1,15 +1,15 @@
 // Packs stays into chambers by class of state, as an integer program for javascript-lp-solver: a floor under makespan and
 // changes together, and a hint at which chamber serves which class. The area of a chamber's stays, the crossings of states
 // no class uses and the classes one state cannot serve bound its day (Uzsoy 1995, IJPR 33, for incompatible families).
-import type { ShopProblem } from '../problem.ts';
+import type { Chamber, ShopProblem } from '../problem.ts';
 import type { Shop } from '../shop.ts';
 import { type Paths, workOfStay } from './headsAndTails.ts';
-import { type LinearAnswer, minimise } from './linearSolver.ts';
+import { dualModel, type LinearProgram, primalModel, provedFloor, type Row } from './linearProgram.ts';
+import { solveLinear } from './linearSolver.ts';
 
 /** Integer programs above this many variables are left to their relaxation, above the second not built at all. */
 const MOST_INTEGERS = 28;
-const MOST_VARIABLES = 900;
-const MOST_MILLISECONDS = 2000;
+const MOST_COLUMNS = 900;
 
 export type StayClass = {
   readonly low: number;
@@ -23,18 +23,19 @@ export type StayClass = {
 };
 
 export type LoadPacking = {
-  readonly price: number;
-  readonly makespan: number;
+  /** Price below which no schedule that omits nothing can go, lateness not counted. */
+  readonly floor: number;
   /** Whether the shares are the relaxation's because the integer program was too large or too slow. */
   readonly isRelaxed: boolean;
   /** Per class and chamber: how many of its stays the program puts there. */
   readonly share: readonly { readonly stayClass: StayClass; readonly chamber: number; readonly stays: number }[];
 };
 
-/** Outcome: a packing, or why there is none. */
+/** Outcome: a packing, or why there is none. A floor may be proved even so. */
 export type PackingOutcome =
   | { readonly packing: LoadPacking }
-  | { readonly packing: null; readonly because: 'too-large' | 'no-answer' | 'no-chambers' };
+  | { readonly packing: null; readonly because: 'too-large' | 'no-chambers' }
+  | { readonly packing: null; readonly because: 'too-slow'; readonly floor: number };
 
 /** Stays alike in range, chambers and room, with the least of their lengths, heads and tails. */
 export function stayClasses(shop: Shop, paths: Paths): StayClass[] {
@@ -79,97 +80,126 @@ function disjointClasses(classes: readonly StayClass[]): StayClass[] {
   return chosen;
 }
 
-type Row = Record<string, number>;
-type Program = {
-  readonly constraints: Record<string, { min?: number; max?: number; equal?: number }>;
-  readonly variables: Record<string, Row>;
-  readonly integers: string[];
-};
+/** Collects rows and columns by name. */
+class Draft {
+  private readonly rows = new Map<string, Row>();
+  private readonly columns = new Map<string, { price: number; terms: Map<string, number>; atMost: number; isInteger: boolean }>();
 
-/** Variables: n_g_c stays of class g in chamber c, u_g_c whether any, x_z_c whether zone z is crossed, k_c changes, T makespan. */
-function programOf(problem: ShopProblem, classes: readonly StayClass[]): Program {
-  const variables: Record<string, Row> = { T: { price: problem.prices.makespan } };
-  const constraints: Program['constraints'] = {};
-  const integers: string[] = [];
-  const bind = (name: string, row: string, coefficient: number): void => {
-    const terms = variables[name] ?? { price: 0 };
-    terms[row] = (terms[row] ?? 0) + coefficient;
-    variables[name] = terms;
-  };
+  row(name: string, kind: Row['kind'], bound: number): void {
+    this.rows.set(name, { name, kind, bound });
+  }
+
+  column(name: string, price: number, atMost: number, isInteger = false): void {
+    if (!this.columns.has(name)) this.columns.set(name, { price, terms: new Map(), atMost, isInteger });
+  }
+
+  term(column: string, row: string, coefficient: number): void {
+    const terms = this.columns.get(column)?.terms;
+    if (terms === undefined) throw new Error(`no column ${column}`);
+    terms.set(row, (terms.get(row) ?? 0) + coefficient);
+  }
+
+  program(): LinearProgram {
+    return { rows: [...this.rows.values()], columns: [...this.columns].map(([name, column]) => ({ name, ...column })) };
+  }
+}
+
+type Numbered = { readonly stayClass: StayClass; readonly g: number };
+
+/** More than any makespan of a best packing. */
+const MOST_MAKESPAN = 100_000;
+
+/**
+ * Columns: n_g_c stays of class g in chamber c, u_g_c whether any, x_z_c whether zone z is crossed, k_c changes, T makespan.
+ */
+function programOf(problem: ShopProblem, classes: readonly StayClass[]): LinearProgram {
+  const draft = new Draft();
+  draft.column('T', problem.prices.makespan, MOST_MAKESPAN);
+  classes.forEach((stayClass, g) => {
+    draft.row(`all_${g}`, 'equal', stayClass.stays.length);
+  });
   const zones = deadZones(classes);
   const disjoint = disjointClasses(classes);
-  classes.forEach((stayClass, g) => {
-    constraints[`all_${g}`] = { equal: stayClass.stays.length };
-    for (const c of stayClass.chambers) bind(`n_${g}_${c}`, `all_${g}`, 1);
-  });
   problem.chambers.forEach((chamber, c) => {
     const mine = classes.flatMap((stayClass, g) => (stayClass.chambers.includes(c) ? [{ stayClass, g }] : []));
     if (mine.length === 0) return;
-    const margin =
-      Math.min(...mine.map(({ stayClass }) => stayClass.head)) + Math.min(...mine.map(({ stayClass }) => stayClass.tail));
-    constraints[`day_${c}`] = { min: margin };
-    bind('T', `day_${c}`, 1);
-    for (const { stayClass, g } of mine) {
-      bind(`n_${g}_${c}`, `day_${c}`, -(stayClass.minLength * stayClass.room) / chamber.room);
-      constraints[`use_${g}_${c}`] = { max: 0 };
-      bind(`n_${g}_${c}`, `use_${g}_${c}`, 1);
-      bind(`u_${g}_${c}`, `use_${g}_${c}`, -stayClass.stays.length);
-      constraints[`one_${g}_${c}`] = { max: 1 };
-      bind(`u_${g}_${c}`, `one_${g}_${c}`, 1);
-      integers.push(`n_${g}_${c}`, `u_${g}_${c}`);
-    }
-    zones.forEach((zone, z) => {
-      const rate = Math.max(chamber.riseRate, chamber.fallRate);
-      for (const a of mine.filter(({ stayClass }) => stayClass.high <= zone.from)) {
-        for (const b of mine.filter(({ stayClass }) => stayClass.low >= zone.to)) {
-          constraints[`cross_${z}_${c}_${a.g}_${b.g}`] = { min: -1 };
-          bind(`x_${z}_${c}`, `cross_${z}_${c}_${a.g}_${b.g}`, 1);
-          bind(`u_${a.g}_${c}`, `cross_${z}_${c}_${a.g}_${b.g}`, -1);
-          bind(`u_${b.g}_${c}`, `cross_${z}_${c}_${a.g}_${b.g}`, -1);
-        }
-      }
-      if (variables[`x_${z}_${c}`] !== undefined) bind(`x_${z}_${c}`, `day_${c}`, -(zone.to - zone.from) / rate);
-    });
-    constraints[`states_${c}`] = { min: -1 };
-    variables[`k_${c}`] = { price: problem.prices.stateChange, [`states_${c}`]: 1 };
-    for (const { stayClass, g } of mine) if (disjoint.includes(stayClass)) bind(`u_${g}_${c}`, `states_${c}`, -1);
+    addDay(draft, chamber, c, mine);
+    addCrossings(draft, chamber, c, mine, zones);
+    draft.row(`states_${c}`, 'min', -1);
+    draft.column(`k_${c}`, problem.prices.stateChange, classes.length);
+    draft.term(`k_${c}`, `states_${c}`, 1);
+    for (const { stayClass, g } of mine) if (disjoint.includes(stayClass)) draft.term(`u_${g}_${c}`, `states_${c}`, -1);
   });
-  return { constraints, variables, integers };
+  return draft.program();
 }
 
-function solveProgram(program: Program, integers: readonly string[]): LinearAnswer {
-  const ints: Record<string, 1> = {};
-  for (const name of integers) ints[name] = 1;
-  return minimise({
-    optimize: 'price',
-    opType: 'min',
-    constraints: program.constraints,
-    variables: program.variables,
-    ints,
-    options: { timeout: MOST_MILLISECONDS, tolerance: 0 },
+/** The area of a chamber's stays fits between the least head and the least tail. */
+function addDay(draft: Draft, chamber: Chamber, c: number, mine: readonly Numbered[]): void {
+  const leastHead = Math.min(...mine.map(({ stayClass }) => stayClass.head));
+  const leastTail = Math.min(...mine.map(({ stayClass }) => stayClass.tail));
+  draft.row(`day_${c}`, 'min', leastHead + leastTail);
+  draft.term('T', `day_${c}`, 1);
+  for (const { stayClass, g } of mine) {
+    const count = stayClass.stays.length;
+    draft.column(`n_${g}_${c}`, 0, count, true);
+    draft.column(`u_${g}_${c}`, 0, 1, true);
+    draft.term(`n_${g}_${c}`, `all_${g}`, 1);
+    draft.term(`n_${g}_${c}`, `day_${c}`, -(stayClass.minLength * stayClass.room) / chamber.room);
+    draft.row(`use_${g}_${c}`, 'max', 0);
+    draft.term(`n_${g}_${c}`, `use_${g}_${c}`, 1);
+    draft.term(`u_${g}_${c}`, `use_${g}_${c}`, -count);
+    draft.row(`one_${g}_${c}`, 'max', 1);
+    draft.term(`u_${g}_${c}`, `one_${g}_${c}`, 1);
+  }
+}
+
+/** A chamber that serves a class on either side of a zone crosses it, empty. */
+function addCrossings(
+  draft: Draft,
+  chamber: Chamber,
+  c: number,
+  mine: readonly Numbered[],
+  zones: readonly { readonly from: number; readonly to: number }[],
+): void {
+  const rate = Math.max(chamber.riseRate, chamber.fallRate);
+  zones.forEach((zone, z) => {
+    const below = mine.filter(({ stayClass }) => stayClass.high <= zone.from);
+    const above = mine.filter(({ stayClass }) => stayClass.low >= zone.to);
+    if (below.length === 0 || above.length === 0) return;
+    draft.column(`x_${z}_${c}`, 0, 1);
+    draft.term(`x_${z}_${c}`, `day_${c}`, -(zone.to - zone.from) / rate);
+    for (const a of below) {
+      for (const b of above) {
+        const row = `cross_${z}_${c}_${a.g}_${b.g}`;
+        draft.row(row, 'min', -1);
+        draft.term(`x_${z}_${c}`, row, 1);
+        draft.term(`u_${a.g}_${c}`, row, -1);
+        draft.term(`u_${b.g}_${c}`, row, -1);
+      }
+    }
   });
 }
 
 /**
- * Packs the stays of a problem. The floor is the relaxation's, valid for every schedule that omits nothing; the integer
- * program deals stays to chambers. When it is too large or too slow the relaxation's shares serve instead.
+ * Packs the stays of a problem. The floor is the relaxation's, proved by a dual answer, and holds for every schedule that
+ * omits nothing; the integer program deals stays to chambers, or the relaxation when it is too large or too slow.
  *
- * @param milliseconds - a clock, so that a search cut off by its time limit is told from a finished one.
+ * @param limitMs - milliseconds any one of the two or three solves may take, above 0.
  */
-export function packLoads(shop: Shop, paths: Paths, milliseconds: () => number): PackingOutcome {
+export async function packLoads(shop: Shop, paths: Paths, limitMs: number): Promise<PackingOutcome> {
   const classes = stayClasses(shop, paths);
   if (classes.length === 0) return { packing: null, because: 'no-chambers' };
   const program = programOf(shop.problem, classes);
-  if (Object.keys(program.variables).length > MOST_VARIABLES) return { packing: null, because: 'too-large' };
-  const relaxed = solveProgram(program, []);
-  if (!relaxed.feasible) return { packing: null, because: 'no-answer' };
-  const startedAt = milliseconds();
-  const whole = program.integers.length <= MOST_INTEGERS ? solveProgram(program, program.integers) : null;
-  const isWhole = whole?.feasible === true && milliseconds() - startedAt < MOST_MILLISECONDS * 0.9;
-  const answer = isWhole && whole !== null ? whole : relaxed;
+  if (program.columns.length > MOST_COLUMNS) return { packing: null, because: 'too-large' };
+  const dual = await solveLinear(dualModel(program), limitMs);
+  const floor = dual === null ? 0 : Math.max(0, provedFloor(program, dual.values));
+  const integers = program.columns.filter((column) => column.isInteger).length;
+  const whole = integers <= MOST_INTEGERS ? await solveLinear(primalModel(program, true, limitMs), limitMs) : null;
+  const isWhole = whole?.feasible === true;
+  const answer = isWhole ? whole : await solveLinear(primalModel(program, false, limitMs), limitMs);
+  if (answer?.feasible !== true) return { packing: null, because: 'too-slow', floor };
   const share = classes.flatMap((stayClass, g) =>
     stayClass.chambers.map((chamber) => ({ stayClass, chamber, stays: answer.values[`n_${g}_${chamber}`] ?? 0 })),
   );
-  const makespan = Math.ceil((relaxed.values.T ?? 0) - 1e-6);
-  return { packing: { price: relaxed.result, makespan, isRelaxed: !isWhole, share } };
+  return { packing: { floor, isRelaxed: !isWhole, share } };
 }
