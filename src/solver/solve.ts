@@ -20,7 +20,8 @@ const LAST_HEAT = 0.0003;
 const ROUNDS_PER_LOOK = 8;
 const MILLISECONDS_PER_PAUSE = 40;
 
-/** Milliseconds each linear or integer program may take at most; a smaller share of a short time limit. */
+/** Milliseconds each linear or integer program may take at most; a smaller share of a short time limit, which is
+ * larger when rounds are counted and the same rounds are to give the same plan. */
 const LINEAR_MS = 2000;
 
 function floorOf(outcome: PackingOutcome): number {
@@ -63,7 +64,8 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   const shop = shopOf(problem);
   const paths = new Paths(shop, problem);
   const leftMs = limits.untilMs - startedAt;
-  const packing = await packLoads(shop, paths, Math.max(1, Math.min(LINEAR_MS, leftMs / 8)));
+  const share = limits.rounds === Number.POSITIVE_INFINITY ? 8 : 2;
+  const packing = await packLoads(shop, paths, Math.max(1, Math.min(LINEAR_MS, leftMs / share)));
   const bound = bestBound(shop, paths, floorOf(packing));
   const search = new Search(shop, randomOf(seed));
   if (packing.packing !== null) hintChambers(search, packing.packing);

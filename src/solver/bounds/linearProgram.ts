@@ -2,6 +2,9 @@
 // floor by weak duality, so a wrong answer of the linear solver can weaken a bound and never falsify it.
 import type { Model } from 'javascript-lp-solver';
 
+/** The library's presolve calls some programs with a zero coefficient infeasible (version 1.0.3); it is left off. */
+const PLAIN = { presolve: false };
+
 export type Row = { readonly name: string; readonly kind: 'min' | 'max' | 'equal'; readonly bound: number };
 
 export type Column = {
@@ -24,7 +27,14 @@ export function primalModel(program: LinearProgram, isWhole: boolean, timeoutMs:
     if (isWhole && isInteger) ints[name] = 1;
   }
   const constraints = Object.fromEntries(program.rows.map(({ name, kind, bound }) => [name, { [kind]: bound }]));
-  return { optimize: 'price', opType: 'min', constraints, variables, ints, options: { timeout: timeoutMs, tolerance: 0 } };
+  return {
+    optimize: 'price',
+    opType: 'min',
+    constraints,
+    variables,
+    ints,
+    options: { ...PLAIN, timeout: timeoutMs, tolerance: 0 },
+  };
 }
 
 /** The dual: maximise bound . y under one row a column. A row of `max` has y <= 0, one of `equal` any y: split in two. */
@@ -44,7 +54,7 @@ export function dualModel(program: LinearProgram): Model {
       if (down !== undefined) down[name] = -coefficient;
     }
   }
-  return { optimize: 'worth', opType: 'max', constraints, variables };
+  return { optimize: 'worth', opType: 'max', constraints, variables, options: PLAIN };
 }
 
 /** Floor that the dual values prove: their worth, less what every column they overprice could make of it. */
