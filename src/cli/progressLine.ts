@@ -1,6 +1,6 @@
 // One line on a terminal that says how the search is going, drawn over itself and wiped at the end. Used by `plan`.
 import type { Progress } from '../planning.ts';
-import { percentAbove } from './sayHowGood.ts';
+import { percentGap } from './sayHowGood.ts';
 import type { Stream } from './surroundings.ts';
 
 /** Shortest time between two drawings. */
@@ -10,8 +10,8 @@ const WIPE = '\r\u001b[K';
 export type ProgressLine = { readonly show: (progress: Progress) => void; readonly wipe: () => void };
 
 function sayProgress({ seconds, plannedTrays, trays, cost, lowerBound }: Progress): string {
-  const above = percentAbove({ cost, lowerBound });
-  const distance = above === undefined ? '' : `, at most ${above} % above the lowest possible`;
+  const gap = percentGap({ cost, lowerBound });
+  const distance = gap === undefined ? '' : `, at most ${gap} % from the best possible`;
   return `planning ${seconds.toFixed(1)} s: ${plannedTrays} of ${trays} trays, price ${Math.round(cost)}${distance} (Ctrl-C takes it)`;
 }
 

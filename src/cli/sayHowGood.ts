@@ -5,10 +5,10 @@ function sayPrice(price: number): string {
   return String(Math.round(price * 100) / 100);
 }
 
-/** How far the price may lie above the lowest possible, rounded up; undefined when the floor is 0 and says nothing. */
-export function percentAbove(score: Pick<Score, 'cost' | 'lowerBound'>): string | undefined {
+/** The gap in percent of the price, rounded up; undefined when the floor is 0 and says nothing. */
+export function percentGap(score: Pick<Score, 'cost' | 'lowerBound'>): string | undefined {
   if (score.lowerBound <= 0) return undefined;
-  return (Math.ceil(((score.cost - score.lowerBound) / score.lowerBound) * 1000 - 1e-9) / 10).toFixed(1);
+  return (Math.ceil(((score.cost - score.lowerBound) / score.cost) * 1000 - 1e-9) / 10).toFixed(1);
 }
 
 /** The argument behind the floor, as a sentence. */
@@ -26,9 +26,8 @@ function sayStopped(plan: Plan): string {
 export function sayHowGood(plan: Plan): readonly string[] {
   const { score } = plan;
   if (plan.stopped === 'proved') return [`Price ${sayPrice(score.cost)}, proved: no plan costs less. ${sayArgument(plan)}`];
-  const above = percentAbove(score);
-  const distance =
-    above === undefined ? 'how far above the lowest possible is not known' : `at most ${above} % above the lowest possible`;
+  const gap = percentGap(score);
+  const distance = gap === undefined ? 'how far from the best possible is not known' : `at most ${gap} % from the best possible`;
   return [
     `Price ${sayPrice(score.cost)}, ${distance}.`,
     `No plan costs less than ${sayPrice(score.lowerBound)}. ${sayArgument(plan)}`,

@@ -67,7 +67,7 @@ test('progress is drawn on a terminal ten times a second at most, and wiped', ()
   line.wipe();
   expect(err.text().split('\r\u001b[K')).toEqual([
     '',
-    'planning 1.2 s: 24 of 26 trays, price 512, at most 2.5 % above the lowest possible (Ctrl-C takes it)',
+    'planning 1.2 s: 24 of 26 trays, price 512, at most 2.5 % from the best possible (Ctrl-C takes it)',
     'planning 1.2 s: 24 of 26 trays, price 512 (Ctrl-C takes it)',
     '',
   ]);

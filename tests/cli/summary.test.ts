@@ -1,7 +1,7 @@
 // The terminal summary, word for word.
 import { expect, test } from 'vitest';
 import { inkFor } from '../../src/cli/ink.ts';
-import { percentAbove } from '../../src/cli/sayHowGood.ts';
+import { percentGap } from '../../src/cli/sayHowGood.ts';
 import { summary } from '../../src/cli/summary.ts';
 import type { Plan } from '../../src/model/plan.ts';
 import { finePlan, samplePlan } from './samplePlan.ts';
@@ -32,7 +32,7 @@ Left out
   No shelf is free from 03:00 to 05:00. Would fit if the proofer had one shelf more.
 
 How good
-Price 6012.5, at most 3.7 % above the lowest possible.
+Price 6012.5, at most 3.6 % from the best possible.
 No plan costs less than 5800. The decks cannot take more trays in the day.
 The search ended after 2000 rounds, 1.9 s.
 
@@ -91,8 +91,8 @@ test('decks of one name are told apart by their ids', () => {
 });
 
 test('the distance from the floor is rounded up, and unknown over a floor of 0', () => {
-  expect(percentAbove({ cost: 100.01, lowerBound: 100 })).toBe('0.1');
-  expect(percentAbove({ cost: 110, lowerBound: 100 })).toBe('10.0');
-  expect(percentAbove({ cost: 100, lowerBound: 100 })).toBe('0.0');
-  expect(percentAbove({ cost: 100, lowerBound: 0 })).toBeUndefined();
+  expect(percentGap({ cost: 100.01, lowerBound: 100 })).toBe('0.1');
+  expect(percentGap({ cost: 110, lowerBound: 99 })).toBe('10.0');
+  expect(percentGap({ cost: 100, lowerBound: 100 })).toBe('0.0');
+  expect(percentGap({ cost: 100, lowerBound: 0 })).toBeUndefined();
 });
