@@ -9,6 +9,9 @@ export type Batch = { readonly dough: Dough; readonly kg: number; readonly trays
 
 type Tray = { readonly product: Product; readonly kg: number; readonly due: number };
 
+/** Share of a batch that rounding of decimals may make up. */
+const ROUNDING = 1e-6;
+
 /** Largest batch of a dough in kg: the smaller of maxBatchKg and the largest bowl, as far as given; Infinity with neither. */
 export function largestBatchKg(scenario: Scenario, dough: Dough): number {
   const isMixed = dough.steps.some((step) => step.do === 'mix');
@@ -44,8 +47,9 @@ function firstFit(
   return batches;
 }
 
-function dealt(trays: readonly Tray[], fits: (batch: readonly Tray[]) => boolean): Tray[][] {
-  for (let count = 1; count <= trays.length; count++) {
+/** `least`: batches below which the trays' weight alone is too much. */
+function dealt(trays: readonly Tray[], least: number, fits: (batch: readonly Tray[]) => boolean): Tray[][] {
+  for (let count = least; count <= trays.length; count++) {
     const slices = evenSlices(trays, count);
     if (slices.every(fits)) return slices;
     for (let most = Math.ceil(trays.length / count); most <= trays.length; most++) {
@@ -72,7 +76,7 @@ export function batchesOf(scenario: Scenario, products: readonly ProductTrays[])
     const batches =
       limitKg === Number.POSITIVE_INFINITY
         ? mine.map(({ product }) => byDue.filter((tray) => tray.product.id === product.id))
-        : dealt(byDue, (batch) => kgOf(batch) <= limitKg);
+        : dealt(byDue, Math.max(1, Math.ceil(kgOf(byDue) / limitKg - ROUNDING)), (batch) => kgOf(batch) <= limitKg);
     return batches.map((batch) => ({ dough, kg: kgOf(batch), trays: batch.map((tray) => tray.product) }));
   });
 }
