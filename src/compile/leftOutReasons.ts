@@ -1,7 +1,7 @@
 // Why trays are left out, in the baker's words: what, were there more of it, would let the tray in beside the plan as it stands.
 import type { LeftOut, Reason } from '../model/plan.ts';
 import type { RuleCode } from '../model/rules.ts';
-import { blockersOf, type Relaxation } from '../solver/blockers.ts';
+import { fitWhenRelaxed, type Relaxation } from '../solver/blockers.ts';
 import type { Solution } from '../solver/solve.ts';
 import type { PoolRole } from './shopPools.ts';
 import type { Compiled } from './shopProblem.ts';
@@ -33,12 +33,12 @@ const POOL_WORDS: Record<PoolRole['kind'], { readonly rule: RuleCode; readonly l
   },
 };
 
-function questionsFor(compiled: Compiled, tasks: readonly number[]): Question[] {
-  const needed = new Set(tasks.flatMap((task) => compiled.problem.tasks[task]?.demands.flatMap((demand) => demand.pools) ?? []));
-  const kinds = new Set([...needed].map((p) => compiled.shop.roles[p]?.kind));
+type LeftOutTray = { readonly unit: number; readonly needs: ReadonlySet<number> };
+
+function questionsFor(compiled: Compiled): Question[] {
+  const kinds = new Set(compiled.shop.roles.map((role) => role.kind));
   const questions: Question[] = [];
   for (const kind of kinds) {
-    if (kind === undefined) continue;
     const pools = compiled.shop.roles.flatMap((role, p) => (role.kind === kind ? [p] : []));
     questions.push({ relaxation: { kind: 'pools', pools }, ...POOL_WORDS[kind] });
   }
@@ -65,38 +65,43 @@ function questionsFor(compiled: Compiled, tasks: readonly number[]): Question[] 
   return questions;
 }
 
-function reasonsOf(compiled: Compiled, solution: Solution, unit: number, tasks: readonly number[]): Reason[] {
-  const questions = questionsFor(compiled, tasks);
-  const answers = blockersOf(
-    compiled.problem,
-    solution.records,
-    unit,
-    questions.map((question) => question.relaxation),
-  );
-  const reasons = questions.flatMap(({ rule, lacks, wouldFitIf }, q) =>
-    answers[q] === true
-      ? [{ rule, says: `With the rest of the plan as it stands, ${lacks}.`, wouldFitIf: `It would fit if ${wouldFitIf}.` }]
-      : [],
-  );
-  if (reasons.length > 0) return reasons;
-  return [
-    {
-      rule: 'STEP_COMPLETE',
-      says: 'With the rest of the plan as it stands, more than one thing is in its way: no single one, were there plenty of it, lets it in.',
-    },
-  ];
+/** Whether a tray needs the thing a question is about: a tray that is never proofed does not lack a shelf. */
+function concerns(question: Question, tray: LeftOutTray): boolean {
+  const { relaxation } = question;
+  return relaxation.kind !== 'pools' || relaxation.pools.some((pool) => tray.needs.has(pool));
 }
+
+const SEVERAL: Reason = {
+  rule: 'STEP_COMPLETE',
+  says: 'With the rest of the plan as it stands, more than one thing is in its way: no single one, were there plenty of it, lets it in.',
+};
 
 /** Left-out trays by product, with reasons tried out on the plan. */
 export function leftOutOf(compiled: Compiled, solution: Solution, names: Names): LeftOut[] {
-  return compiled.products.flatMap(({ product }) => {
-    const mine = compiled.trays.flatMap((tray, t) =>
-      tray.product.id === product.id && names.trays[t]?.readyMinute === null ? [tray] : [],
-    );
+  const products = compiled.products.flatMap(({ product }) => {
+    const mine = compiled.trays.filter((tray, t) => tray.product.id === product.id && names.trays[t]?.readyMinute === null);
     const first = mine[0];
     if (first === undefined) return [];
     const batchTasks = compiled.problem.units[compiled.batchUnits[first.batch] as number]?.tasks ?? [];
-    const reasons = reasonsOf(compiled, solution, first.unit, [...batchTasks, ...first.tasks]);
-    return [{ product: product.id, trays: mine.length, reasons }];
+    const tasks = [...batchTasks, ...first.tasks];
+    const needs = new Set(tasks.flatMap((task) => compiled.problem.tasks[task]?.demands.flatMap((demand) => demand.pools) ?? []));
+    return [{ id: product.id, trays: mine.length, tray: { unit: first.unit, needs } }];
   });
+  if (products.length === 0) return [];
+  const units = products.map(({ tray }) => tray.unit);
+  const reasons: Reason[][] = products.map(() => []);
+  for (const question of questionsFor(compiled)) {
+    const { rule, lacks, wouldFitIf, relaxation } = question;
+    fitWhenRelaxed(compiled.problem, solution.records, units, relaxation).forEach((fits, i) => {
+      const product = products[i];
+      if (!fits || product === undefined || !concerns(question, product.tray)) return;
+      const says = `With the rest of the plan as it stands, ${lacks}.`;
+      reasons[i]?.push({ rule, says, wouldFitIf: `${wouldFitIf}.` });
+    });
+  }
+  return products.map(({ id, trays }, i) => ({
+    product: id,
+    trays,
+    reasons: reasons[i]?.length ? (reasons[i] as Reason[]) : [SEVERAL],
+  }));
 }

@@ -57,7 +57,11 @@ export const planOrderSchema = z.strictObject({
   lateMinutes: z.int().nullable(),
 });
 
-export const reasonSchema = z.strictObject({ rule: z.string(), says: z.string(), wouldFitIf: z.string().optional() });
+export const reasonSchema = z.strictObject({
+  rule: z.string(),
+  says: z.string(),
+  wouldFitIf: z.string().optional().describe('Completes "It would fit if …"; ends with a full stop.'),
+});
 
 export const leftOutSchema = z.strictObject({
   product: z.string(),

@@ -47,24 +47,24 @@ export function relaxed(problem: ShopProblem, relaxation: Relaxation): ShopProbl
   }
 }
 
-/** Which of the relaxations, each taken alone, lets the unit in beside the recorded schedule. */
-export function blockersOf(
+/** Which of the units fit, each taken alone, beside the recorded schedule when one thing is loosened. */
+export function fitWhenRelaxed(
   problem: ShopProblem,
   records: readonly BlockRecord[],
-  unit: number,
-  relaxations: readonly Relaxation[],
+  units: readonly number[],
+  relaxation: Relaxation,
 ): readonly boolean[] {
-  return relaxations.map((relaxation) => fitsIn(relaxed(problem, relaxation), records, unit));
-}
-
-function fitsIn(problem: ShopProblem, records: readonly BlockRecord[], unit: number): boolean {
-  const shop = shopOf(problem);
+  const shop = shopOf(relaxed(problem, relaxation));
   const state = new ShopState(shop);
   for (const record of records) state.restore(record);
   const builder = new Builder(shop, state, { random: randomOf(1) });
-  const block = shop.blocks[shop.blockOfUnit[unit] as number] as Block;
-  return builder.addChild(
-    block,
-    block.children.findIndex((child) => child.unit === unit),
-  );
+  return units.map((unit) => {
+    const block = shop.blocks[shop.blockOfUnit[unit] as number] as Block;
+    const child = block.children.findIndex((one) => one.unit === unit);
+    const isStanding = block.trunk.some((v) => state.isPlaced(v));
+    if (!builder.addChild(block, child)) return false;
+    if (isStanding) for (const v of block.children[child]?.variables ?? []) state.lift(v);
+    else state.clear(block.id);
+    return true;
+  });
 }

@@ -140,6 +140,24 @@ export class Search {
     return isCheaper;
   }
 
+  /** Adds, to the schedule laid out, every unit left out that fits beside it and lowers the price. */
+  fillIn(): void {
+    for (const block of this.shop.blocks) {
+      for (const [child, { unit, variables }] of block.children.entries()) {
+        if (variables.some((v) => this.state.isPlaced(v))) continue;
+        const isStanding = block.trunk.some((v) => this.state.isPlaced(v));
+        if (!this.builder.addChild(block, child)) continue;
+        const cost = this.counter.count();
+        if (cost.total < this.current.total) {
+          this.current = cost;
+          this.builder.isOmitted[unit] = 0;
+        } else if (isStanding) for (const v of variables) this.state.lift(v);
+        else this.state.clear(block.id);
+      }
+    }
+    this.keepIfBest();
+  }
+
   /** Lays the best schedule found so far out again. */
   goBackToBest(): void {
     for (const block of this.shop.blocks) this.state.clear(block.id);

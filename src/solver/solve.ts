@@ -104,6 +104,7 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     }
   }
   search.goBackToBest();
+  search.fillIn();
   const { schedule, changes } = scheduleOf(search.state);
   return { schedule, cost: search.bestCost, changes, bound, stopped, rounds: search.rounds, packing, records: search.best };
 }

@@ -17,7 +17,7 @@ afterAll(() => service.stop());
 
 describe('a plan', () => {
   test.each(['only-what-must-be-said', SMALL, 'more-than-the-oven-takes', 'rack-oven'])('%s passes the judge', async (name) => {
-    const { status, headers, text } = await askYaml(`${plans}?effort=20`, scenarioText(name));
+    const { status, headers, text } = await askYaml(`${plans}?effort=20&seconds=30`, scenarioText(name));
     expect(status).toBe(200);
     expect(headers['content-type']).toBe('application/json; charset=utf-8');
     const plan = planSchema.parse(JSON.parse(text));
@@ -27,8 +27,8 @@ describe('a plan', () => {
 
   test('from JSON as from YAML: same scenario, seed and effort, same plan', async () => {
     const [fromYaml, fromJson] = [
-      await askYaml(`${plans}?effort=20&seed=7`, scenarioText(SMALL)),
-      await askJson(`${plans}?effort=20&seed=7`, scenarioNamed(SMALL)),
+      await askYaml(`${plans}?effort=20&seconds=30&seed=7`, scenarioText(SMALL)),
+      await askJson(`${plans}?effort=20&seconds=30&seed=7`, scenarioNamed(SMALL)),
     ];
     const timeless = (text: string) => {
       const plan = planSchema.parse(JSON.parse(text));
@@ -48,18 +48,20 @@ describe('a plan', () => {
 
 describe('by Accept', () => {
   test('the first page of the sheet', async () => {
-    const sheet = await askYaml(`${plans}?effort=20`, scenarioText(SMALL), { Accept: 'image/svg+xml' });
-    const data = await askYaml(`${plans}?effort=20`, scenarioText(SMALL));
+    const sheet = await askYaml(`${plans}?effort=20&seconds=30`, scenarioText(SMALL), { Accept: 'image/svg+xml' });
+    const data = await askYaml(`${plans}?effort=20&seconds=30`, scenarioText(SMALL));
     expect(sheet.headers['content-type']).toBe('image/svg+xml; charset=utf-8');
     const withoutSeconds = (svg: string | undefined) => svg?.replaceAll(/\d+(\.\d+)? s\b/g, '');
     expect(withoutSeconds(sheet.text)).toBe(withoutSeconds(drawPlan(planSchema.parse(JSON.parse(data.text)))[0]));
   });
 
   test('the list of what to do, with what is left out and what to take care of', async () => {
-    const list = await askYaml(`${plans}?effort=20`, scenarioText('more-than-the-oven-takes'), { Accept: 'text/plain' });
+    const list = await askYaml(`${plans}?effort=20&seconds=30`, scenarioText('more-than-the-oven-takes'), {
+      Accept: 'text/plain',
+    });
     expect(list.headers['content-type']).toBe('text/plain; charset=utf-8');
     expect(list.text).toMatch(/^\d\d:\d\d {2}.+/m);
-    const data = await askYaml(`${plans}?effort=20`, scenarioText('more-than-the-oven-takes'));
+    const data = await askYaml(`${plans}?effort=20&seconds=30`, scenarioText('more-than-the-oven-takes'));
     const plan = planSchema.parse(JSON.parse(data.text));
     expect(list.text.includes('\nLeft out\n')).toBe(plan.leftOut.length > 0);
     expect(plan.cautions.length).toBeGreaterThan(0);

@@ -8,7 +8,7 @@ import { dualModel, type LinearProgram, primalModel, provedFloor, type Row } fro
 import { solveLinear } from './linearSolver.ts';
 
 /** Integer programs above this many variables are left to their relaxation, above the second not built at all. */
-const MOST_INTEGERS = 28;
+const MOST_INTEGERS = 20;
 const MOST_COLUMNS = 900;
 
 export type StayClass = {
@@ -194,9 +194,9 @@ export async function packLoads(shop: Shop, paths: Paths, limitMs: number): Prom
   const dual = await solveLinear(dualModel(program), limitMs);
   const floor = dual === null ? 0 : Math.max(0, provedFloor(program, dual.values));
   const integers = program.columns.filter((column) => column.isInteger).length;
-  const whole = integers <= MOST_INTEGERS ? await solveLinear(primalModel(program, true, limitMs), limitMs) : null;
+  const whole = integers <= MOST_INTEGERS ? await solveLinear(primalModel(program, true), limitMs) : null;
   const isWhole = whole?.feasible === true;
-  const answer = isWhole ? whole : await solveLinear(primalModel(program, false, limitMs), limitMs);
+  const answer = isWhole ? whole : await solveLinear(primalModel(program, false), limitMs);
   if (answer?.feasible !== true) return { packing: null, because: 'too-slow', floor };
   const share = classes.flatMap((stayClass, g) =>
     stayClass.chambers.map((chamber) => ({ stayClass, chamber, stays: answer.values[`n_${g}_${chamber}`] ?? 0 })),

@@ -19,7 +19,7 @@ export type Column = {
 export type LinearProgram = { readonly rows: readonly Row[]; readonly columns: readonly Column[] };
 
 /** The program as the solver library wants it; whole numbers asked for or not. */
-export function primalModel(program: LinearProgram, isWhole: boolean, timeoutMs: number): Model {
+export function primalModel(program: LinearProgram, isWhole: boolean): Model {
   const variables: Record<string, Record<string, number>> = {};
   const ints: Record<string, 1> = {};
   for (const { name, price, terms, isInteger } of program.columns) {
@@ -33,7 +33,7 @@ export function primalModel(program: LinearProgram, isWhole: boolean, timeoutMs:
     constraints,
     variables,
     ints,
-    options: { ...PLAIN, timeout: timeoutMs, tolerance: 0 },
+    options: { ...PLAIN, tolerance: 0 },
   };
 }
 
