@@ -59,6 +59,13 @@ export type Solution = {
   readonly records: readonly BlockRecord[];
 };
 
+/** Share of the limit used up, 0 to 1. Where rounds are limited the clock has no say: the same rounds give the same plan. */
+function progressOf(limits: SolveLimits, rounds: number, startedAt: number, now: () => number): number {
+  if (limits.rounds !== Number.POSITIVE_INFINITY) return Math.min(1, rounds / Math.max(1, limits.rounds));
+  if (limits.untilMs === Number.POSITIVE_INFINITY) return 0;
+  return Math.min(1, (now() - startedAt) / Math.max(1, limits.untilMs - startedAt));
+}
+
 export async function solve(problem: ShopProblem, seed: number, limits: SolveLimits, hooks: SolveHooks): Promise<Solution> {
   const startedAt = hooks.now();
   const shop = shopOf(problem);
@@ -90,12 +97,8 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
 
   let pausedAt = hooks.now();
   while (stopped === null) {
-    const spent = limits.rounds === Number.POSITIVE_INFINITY ? 0 : search.rounds / limits.rounds;
-    const timed =
-      limits.untilMs === Number.POSITIVE_INFINITY || spent > 0
-        ? 0
-        : (hooks.now() - startedAt) / Math.max(1, limits.untilMs - startedAt);
-    const heat = FIRST_HEAT * (LAST_HEAT / FIRST_HEAT) ** Math.min(1, Math.max(spent, timed));
+    const done = progressOf(limits, search.rounds, startedAt, hooks.now);
+    const heat = FIRST_HEAT * (LAST_HEAT / FIRST_HEAT) ** done;
     for (let i = 0; i < ROUNDS_PER_LOOK && search.rounds < limits.rounds; i++) if (search.round(heat)) report();
     stopped = stopReason();
     if (hooks.now() - pausedAt >= MILLISECONDS_PER_PAUSE) {

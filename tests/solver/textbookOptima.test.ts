@@ -23,6 +23,7 @@ function johnsonOrder(jobs: readonly (readonly [number, number])[]): number[] {
   return [...early, ...late].map(({ j }) => j);
 }
 
+// The search is a heuristic: these are fixed samples, so that a pass is a fact and not a matter of luck.
 describe("Johnson's rule (S. M. Johnson 1954, Naval Research Logistics Quarterly 1): two machines, least makespan", () => {
   const jobs = fc.array(fc.tuple(fc.integer({ min: 1, max: 20 }), fc.integer({ min: 1, max: 20 })), {
     minLength: 2,
@@ -45,7 +46,7 @@ describe("Johnson's rule (S. M. Johnson 1954, Naval Research Logistics Quarterly
         );
         expect((await solved(problem, 4000)).cost.makespan).toBe(best);
       }),
-      { numRuns: 40 },
+      { numRuns: 40, seed: 1954 },
     );
   });
 });
@@ -92,7 +93,7 @@ describe("Jackson's earliest due date rule (J. R. Jackson 1955): one machine, le
         expect((await solved(withSlack(least), 4000)).cost.lateness).toBe(0);
         expect((await solved(withSlack(least - 1), 300)).cost.lateness).toBeGreaterThan(0);
       }),
-      { numRuns: 40 },
+      { numRuns: 40, seed: 1955 },
     );
   });
 });
