@@ -3,6 +3,7 @@
 // Journal of Computational Physics 159; simulated annealing as the rule of acceptance).
 import { Builder } from './builder.ts';
 import { type Cost, CostCounter } from './cost.ts';
+import { countedChanges, movesOf } from './moves.ts';
 import { firstOrders } from './orders.ts';
 import type { Random } from './random.ts';
 import { type Recreation, recreationOf } from './recreation.ts';
@@ -11,6 +12,9 @@ import { type BlockRecord, ShopState } from './shopState.ts';
 
 /** Weight of the sum of ready times beside the price, when deciding whether to move on from a schedule. */
 const DENSITY_WEIGHT = 0.002;
+
+/** Room for rounding in sums of prices. */
+const EPSILON = 1e-9;
 
 /** Prices below this are as hot as this one: on tiny problems a unit of makespan is a large share. */
 const LEAST_PRICE = 100;
@@ -31,6 +35,8 @@ export class Search {
   /** Records of the best schedule, in an order in which they can be restored. */
   best: readonly BlockRecord[] = [];
   rounds = 0;
+  /** Quick price of the cheapest schedule that turned out dearer by its moves since the last best: not looked at again. */
+  private refusedTotal = Number.POSITIVE_INFINITY;
   /** The chamber a stay is first tried in, -1 for any. */
   hint: ((stay: number) => number) | null = null;
 
@@ -131,13 +137,38 @@ export class Search {
     return heat > 0 && rise < -heat * Math.max(LEAST_PRICE, this.current.total) * Math.log(1 - this.random.next());
   }
 
+  /** Keeps the schedule laid out when it is the best yet, changes counted on its moves. Returns whether it is cheaper. */
   private keepIfBest(): boolean {
     const isFirst = this.best.length === 0;
-    if (!isFirst && this.guide(this.current) >= this.guide(this.bestCost) - 1e-9) return false;
-    const isCheaper = isFirst || this.current.total < this.bestCost.total - 1e-9;
-    this.bestCost = this.current;
+    if (!isFirst && !this.isBetter(this.current, this.bestCost)) return false;
+    if (!isFirst && this.current.total >= this.refusedTotal) return false;
+    const cost = this.withCountedChanges(this.current);
+    if (!isFirst && !this.isBetter(cost, this.bestCost)) {
+      this.refusedTotal = this.current.total;
+      return false;
+    }
+    const isCheaper = isFirst || cost.total < this.bestCost.total - EPSILON;
+    this.bestCost = cost;
+    this.refusedTotal = Number.POSITIVE_INFINITY;
     this.best = byLoadOpeners(this.shop.blocks.map((block) => this.state.record(block.id)));
     return isCheaper;
+  }
+
+  /** Cheaper; or as cheap and begun later, when the span is priced, or denser. */
+  private isBetter(a: Cost, b: Cost): boolean {
+    if (Math.abs(a.total - b.total) > EPSILON) return a.total < b.total;
+    return this.shop.problem.prices.fromFirstMark ? a.firstMark > b.firstMark : a.sumReady < b.sumReady;
+  }
+
+  /** The cost with the changes of the moves themselves, where changes have a price: the quick count is a floor. */
+  private withCountedChanges(cost: Cost): Cost {
+    const { prices, chambers, horizon } = this.shop.problem;
+    if (prices.stateChange === 0) return cost;
+    const changes = chambers.reduce((sum, chamber, c) => {
+      const stays = this.state.chambers[c]?.stays ?? [];
+      return sum + countedChanges(movesOf(chamber, stays, horizon), stays);
+    }, 0);
+    return { ...cost, changes, total: cost.total + prices.stateChange * (changes - cost.changes) };
   }
 
   /** Adds, to the schedule laid out, every unit left out that fits beside it and lowers the price. */

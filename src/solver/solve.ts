@@ -108,6 +108,7 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   }
   search.goBackToBest();
   search.fillIn();
+  search.goBackToBest();
   const { schedule, changes } = scheduleOf(search.state);
   return { schedule, cost: search.bestCost, changes, bound, stopped, rounds: search.rounds, packing, records: search.best };
 }
