@@ -6,16 +6,18 @@ import { cautionsFor } from './explain/cautions.ts';
 import { OwnFault } from './model/ownFault.ts';
 import type { Plan } from './model/plan.ts';
 import type { Scenario } from './model/scenario.ts';
-import { type SolveProgress, solve } from './solver/solve.ts';
-
-const VERSION = '0.1.0';
+import { type SolveLimits, type SolveProgress, solve } from './solver/solve.ts';
 
 /** Rounds of search when no limit is given. */
 export const DEFAULT_EFFORT = 20_000;
 
-/** Milliseconds of a time limit kept for reading the plan back, judging and writing it: at least, and as a share. */
+/**
+ * Time kept of a limit for what follows the search, in milliseconds: at least so much, at least this share, and so much a
+ * tray. A third goes to trying what is left out once more, a third to its reasons, a third to reading back and judging.
+ */
 const LEAST_RESERVE_MS = 120;
 const RESERVE_SHARE = 0.06;
+const RESERVE_PER_TRAY_MS = 1;
 
 export type Progress = {
   readonly seconds: number;
@@ -41,16 +43,18 @@ export type PlanningOptions = {
   readonly cancelled?: () => boolean;
   readonly onProgress?: (progress: Progress) => void;
   readonly pause?: () => Promise<void>;
-  /** Version to write into the plan. Default: this program's. */
-  readonly version?: string;
+  /** Version of this program, written into the plan. */
+  readonly version: string;
 };
 
-function limitsOf(options: PlanningOptions, startedAtMs: number): { rounds: number; untilMs: number } {
+type Limits = SolveLimits & { readonly askUntilMs: number };
+
+function limitsOf(options: PlanningOptions, startedAtMs: number, trays: number): Limits {
   const { seconds, effort } = options;
   const rounds = effort ?? (seconds === undefined ? DEFAULT_EFFORT : Number.POSITIVE_INFINITY);
-  if (seconds === undefined) return { rounds, untilMs: Number.POSITIVE_INFINITY };
-  const reserveMs = Math.max(LEAST_RESERVE_MS, RESERVE_SHARE * seconds * 1000);
-  return { rounds, untilMs: startedAtMs + seconds * 1000 - reserveMs };
+  const endMs = seconds === undefined ? Number.POSITIVE_INFINITY : startedAtMs + seconds * 1000;
+  const reserveMs = Math.max(LEAST_RESERVE_MS, RESERVE_SHARE * (seconds ?? 0) * 1000, RESERVE_PER_TRAY_MS * trays);
+  return { rounds, untilMs: endMs - reserveMs, fillInUntilMs: endMs - (2 / 3) * reserveMs, askUntilMs: endMs - reserveMs / 3 };
 }
 
 /** Plans a scenario that has been read. Every plan it returns has passed the judge; OwnFault otherwise. */
@@ -65,20 +69,19 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
     const seconds = (options.now() - startedAtMs) / 1000;
     options.onProgress?.({ seconds, cost: cost.total, lowerBound, gap, plannedTrays: trays - cost.omitted, trays, rounds });
   };
-  const solution = await solve(compiled.problem, seed, limitsOf(options, startedAtMs), {
+  const limits = limitsOf(options, startedAtMs, trays);
+  const solution = await solve(compiled.problem, seed, limits, {
     now: options.now,
     isCancelled: options.cancelled ?? (() => false),
     pause: options.pause ?? (() => Promise.resolve()),
     onProgress,
   });
   const seconds = Math.round((options.now() - startedAtMs) / 10) / 100;
-  const bare = planOf(scenario, compiled, solution, { seed, seconds, version: options.version ?? VERSION });
+  const origin = { seed, seconds, version: options.version };
+  const bare = planOf(scenario, compiled, solution, origin, () => options.now() < limits.askUntilMs);
   const plan: Plan = { ...bare, cautions: [...cautionsFor(scenario, bare.tasks)] };
   const { breaches } = judge(scenario, plan);
-  if (breaches.length > 0)
-    throw new OwnFault(
-      'The plan broke a rule',
-      breaches.map((breach) => `${breach.rule}: ${breach.says}`),
-    );
+  const broken = breaches.map((breach) => `${breach.rule}: ${breach.says}`);
+  if (broken.length > 0) throw new OwnFault('The plan broke a rule', broken);
   return plan;
 }

@@ -9,8 +9,9 @@ export type Batch = { readonly dough: Dough; readonly kg: number; readonly trays
 
 type Tray = { readonly product: Product; readonly kg: number; readonly due: number };
 
-/** Share of a batch that rounding of decimals may make up. */
+/** Rounding of decimals: as a share of a batch, and half a milligram, to which doughs are rounded. */
 const ROUNDING = 1e-6;
+const TOLERANCE_KG = 5e-7;
 
 /** Largest batch of a dough in kg: the smaller of maxBatchKg and the largest bowl, as far as given; Infinity with neither. */
 export function largestBatchKg(scenario: Scenario, dough: Dough): number {
@@ -31,30 +32,54 @@ function evenSlices(trays: readonly Tray[], count: number): Tray[][] {
   return slices;
 }
 
-/** Heaviest first into the first batch with room by weight and by number; null when some tray finds none. */
-function firstFit(
-  trays: readonly Tray[],
-  count: number,
-  mostTrays: number,
-  fits: (batch: readonly Tray[]) => boolean,
-): Tray[][] | null {
-  const batches: Tray[][] = Array.from({ length: count }, () => []);
-  for (const tray of [...trays].sort((a, b) => b.kg - a.kg || a.due - b.due)) {
-    const open = batches.filter((batch) => batch.length < mostTrays && fits([...batch, tray]));
-    if (open.length === 0) return null;
-    open.reduce((least, batch) => (batch.length < least.length ? batch : least)).push(tray);
-  }
-  return batches;
+/** Placements tried before a number of batches counts as too few; enough for any dough of a small bakery to be certain. */
+const MOST_TRIES = 20_000;
+
+/** Larger batches than even ones that are tried one by one, before any size at all. */
+const UNEVEN_STEPS = 8;
+
+type OpenBatch = { readonly trays: Tray[]; kg: number };
+
+/**
+ * Deals trays, heaviest first, to `count` batches of at most `mostTrays`, the emptiest first; goes back when a tray finds
+ * no room. Batches that look alike are tried once. Null when none of the placements tried works.
+ */
+function deal(trays: readonly Tray[], count: number, mostTrays: number, mostKg: number): Tray[][] | null {
+  const byWeight = [...trays].sort((a, b) => b.kg - a.kg || a.due - b.due);
+  const batches: OpenBatch[] = Array.from({ length: count }, () => ({ trays: [], kg: 0 }));
+  let tries = 0;
+  const place = (at: number): boolean => {
+    const tray = byWeight[at];
+    if (tray === undefined) return true;
+    const seen = new Set<string>();
+    const order = [...batches].sort((a, b) => a.trays.length - b.trays.length || a.kg - b.kg);
+    for (const batch of order) {
+      const looks = `${batch.trays.length} ${batch.kg}`;
+      if (batch.trays.length >= mostTrays || batch.kg + tray.kg > mostKg || seen.has(looks)) continue;
+      if (++tries > MOST_TRIES) return false;
+      seen.add(looks);
+      batch.trays.push(tray);
+      batch.kg += tray.kg;
+      if (place(at + 1)) return true;
+      batch.trays.pop();
+      batch.kg -= tray.kg;
+    }
+    return false;
+  };
+  return place(0) ? batches.map((batch) => batch.trays) : null;
 }
 
-/** `least`: batches below which the trays' weight alone is too much. */
-function dealt(trays: readonly Tray[], least: number, fits: (batch: readonly Tray[]) => boolean): Tray[][] {
-  for (let count = least; count <= trays.length; count++) {
+/** As few batches as hold the trays, then as even as they go; `mostKg` of dough on trays in one, rounding allowed for. */
+function dealt(trays: readonly Tray[], mostKg: number): Tray[][] {
+  const totalKg = trays.reduce((sum, tray) => sum + tray.kg, 0);
+  for (let count = Math.max(1, Math.ceil(totalKg / mostKg - ROUNDING)); count <= trays.length; count++) {
     const slices = evenSlices(trays, count);
-    if (slices.every(fits)) return slices;
-    for (let most = Math.ceil(trays.length / count); most <= trays.length; most++) {
-      const batches = firstFit(trays, count, most, fits);
-      if (batches?.every((batch) => batch.length > 0)) return batches;
+    if (slices.every((slice) => slice.reduce((sum, tray) => sum + tray.kg, 0) <= mostKg)) return slices;
+    const even = Math.ceil(trays.length / count);
+    const sizes = [...Array.from({ length: UNEVEN_STEPS }, (_, step) => even + step), trays.length];
+    for (const most of sizes) {
+      const batches = deal(trays, count, most, mostKg);
+      if (batches !== null) return batches.filter((batch) => batch.length > 0);
     }
   }
   throw new RangeError('a tray is heavier than the largest batch');
@@ -76,7 +101,7 @@ export function batchesOf(scenario: Scenario, products: readonly ProductTrays[])
     const batches =
       limitKg === Number.POSITIVE_INFINITY
         ? mine.map(({ product }) => byDue.filter((tray) => tray.product.id === product.id))
-        : dealt(byDue, Math.max(1, Math.ceil(kgOf(byDue) / limitKg - ROUNDING)), (batch) => kgOf(batch) <= limitKg);
+        : dealt(byDue, limitKg * (1 - dough.lossPercent / 100) + TOLERANCE_KG);
     return batches.map((batch) => ({ dough, kg: kgOf(batch), trays: batch.map((tray) => tray.product) }));
   });
 }

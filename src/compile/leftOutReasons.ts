@@ -72,12 +72,17 @@ function concerns(question: Question, tray: LeftOutTray): boolean {
 }
 
 const SEVERAL: Reason = {
-  rule: 'STEP_COMPLETE',
+  rule: 'TRAY_COUNT',
   says: 'With the rest of the plan as it stands, more than one thing is in its way: no single one, were there plenty of it, lets it in.',
 };
 
-/** Left-out trays by product, with reasons tried out on the plan. */
-export function leftOutOf(compiled: Compiled, solution: Solution, names: Names): LeftOut[] {
+const NO_TIME: Reason = {
+  rule: 'TRAY_COUNT',
+  says: 'The time limit left no time to try out what is in its way. Plan again with more seconds to learn it.',
+};
+
+/** Left-out trays by product, with reasons tried out on the plan, as many as there is time for. */
+export function leftOutOf(compiled: Compiled, solution: Solution, names: Names, mayAsk: () => boolean): LeftOut[] {
   const products = compiled.products.flatMap(({ product }) => {
     const mine = compiled.trays.filter((tray, t) => tray.product.id === product.id && names.trays[t]?.readyMinute === null);
     const first = mine[0];
@@ -90,7 +95,10 @@ export function leftOutOf(compiled: Compiled, solution: Solution, names: Names):
   if (products.length === 0) return [];
   const units = products.map(({ tray }) => tray.unit);
   const reasons: Reason[][] = products.map(() => []);
+  let isCutShort = false;
   for (const question of questionsFor(compiled)) {
+    isCutShort ||= !mayAsk();
+    if (isCutShort) break;
     const { rule, lacks, wouldFitIf, relaxation } = question;
     fitWhenRelaxed(compiled.problem, solution.records, units, relaxation).forEach((fits, i) => {
       const product = products[i];
@@ -102,6 +110,6 @@ export function leftOutOf(compiled: Compiled, solution: Solution, names: Names):
   return products.map(({ id, trays }, i) => ({
     product: id,
     trays,
-    reasons: reasons[i]?.length ? (reasons[i] as Reason[]) : [SEVERAL],
+    reasons: reasons[i]?.length ? (reasons[i] as Reason[]) : [isCutShort ? NO_TIME : SEVERAL],
   }));
 }

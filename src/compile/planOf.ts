@@ -17,6 +17,9 @@ import { type Names, namesOf } from './traySlots.ts';
 
 export type PlanOrigin = { readonly seed: number; readonly seconds: number; readonly version: string };
 
+/** Whether there is time to try out one more reason for what is left out. */
+export type MayAsk = () => boolean;
+
 const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
 
 function batchesOfPlan(compiled: Compiled, names: Names): PlanBatch[] {
@@ -101,7 +104,7 @@ function decksOf(compiled: Compiled, solution: Solution): Plan['decks'] {
 }
 
 /** The plan, without cautions: those are read off its tasks. */
-export function planOf(scenario: Scenario, compiled: Compiled, solution: Solution, origin: PlanOrigin): Plan {
+export function planOf(scenario: Scenario, compiled: Compiled, solution: Solution, origin: PlanOrigin, mayAsk: MayAsk): Plan {
   const names = namesOf(compiled, solution.schedule);
   const tasks: Task[] = planTasks(compiled, solution.schedule, names);
   const score = scoreOf(scenario, compiled, solution, names);
@@ -118,7 +121,7 @@ export function planOf(scenario: Scenario, compiled: Compiled, solution: Solutio
     decks: decksOf(compiled, solution),
     batches: batchesOfPlan(compiled, names),
     orders: planOrders(scenario, compiled, names),
-    leftOut: leftOutOf(compiled, solution, names),
+    leftOut: leftOutOf(compiled, solution, names, mayAsk),
     bakehouse: bakehouseOf(scenario, clock),
     cautions: [],
     solver: {

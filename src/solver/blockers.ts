@@ -57,7 +57,7 @@ export function fitWhenRelaxed(
   const shop = shopOf(relaxed(problem, relaxation));
   const state = new ShopState(shop);
   for (const record of records) state.restore(record);
-  const builder = new Builder(shop, state, { random: randomOf(1) });
+  const builder = new Builder(shop, state, randomOf(1));
   return units.map((unit) => {
     const block = shop.blocks[shop.blockOfUnit[unit] as number] as Block;
     const child = block.children.findIndex((one) => one.unit === unit);

@@ -16,10 +16,6 @@ const MOST_RETRIES = 300;
 /** Failures of one variable after which its delays grow, so that a hopeless stretch of the day is crossed quickly. */
 const PATIENCE = 8;
 
-export type BuilderSettings = {
-  readonly random: Random;
-};
-
 export class Builder {
   private readonly shop: Shop;
   private readonly state: ShopState;
@@ -32,23 +28,20 @@ export class Builder {
   readonly onlyChamber: Int32Array;
   /** Per variable: how long after its earliest time it is tried at first; 0 for most. Set by the search. */
   readonly jitter: Int32Array;
-  /** Per unit: 1 when it is to be left out. */
-  readonly isOmitted: Uint8Array;
   private readonly window: VariableWindow;
   private missedBy = 0;
   /** The unit at which the last block failed, -1 for the trunk. */
   failedUnit = -1;
 
-  constructor(shop: Shop, state: ShopState, settings: BuilderSettings) {
+  constructor(shop: Shop, state: ShopState, random: Random) {
     this.shop = shop;
     this.state = state;
-    this.random = settings.random;
+    this.random = random;
     this.notBefore = new Int32Array(shop.network.variableCount).fill(NO_PATH);
     this.window = new VariableWindow(shop, state, this.notBefore);
     this.delays = new Int32Array(shop.network.variableCount);
     this.onlyChamber = new Int32Array(shop.stays.length).fill(-1);
     this.jitter = new Int32Array(shop.network.variableCount);
-    this.isOmitted = new Uint8Array(shop.problem.units.length);
   }
 
   /**
@@ -56,7 +49,6 @@ export class Builder {
    * do not fit and may be omitted are omitted. Returns false, with nothing placed, when the trunk cannot be placed either.
    */
   placeBlock(block: Block, childOrder: readonly number[], release: number): boolean {
-    for (const child of block.children) this.isOmitted[child.unit] = 0;
     let order = [...childOrder];
     for (;;) {
       if (this.placeAll(this.sequence(block, order), release)) return true;
@@ -65,7 +57,6 @@ export class Builder {
       const dropped = failed ?? (order[order.length - 1] as number);
       const unit = (block.children[dropped] as Block['children'][number]).unit;
       if (this.shop.problem.units[unit]?.omissionPrice === Number.POSITIVE_INFINITY) return false;
-      this.isOmitted[unit] = 1;
       order = order.filter((c) => c !== dropped);
       if (order.length === 0 && block.children.length > 0) return false;
     }
@@ -148,11 +139,8 @@ export class Builder {
   private placeVariable(v: number): boolean {
     const follower = this.window.set(v);
     const jitter = this.jitter[v] as number;
-    for (
-      let from = this.window.lowest + jitter <= this.window.highest ? this.window.lowest + jitter : this.window.lowest;
-      ;
-      from++
-    ) {
+    let from = this.window.lowest + jitter <= this.window.highest ? this.window.lowest + jitter : this.window.lowest;
+    for (;;) {
       const at = this.find(v, from);
       if (at > this.window.highest) {
         this.missedBy = at - this.window.highest;
@@ -162,7 +150,7 @@ export class Builder {
       if (follower !== NOBODY) this.placeFollower(v, follower, at);
       if (this.state.place(v, at, (u) => this.choosePool(u))) return true;
       if (follower !== NOBODY) this.state.lift(follower);
-      from = at;
+      from = at + 1;
     }
   }
 

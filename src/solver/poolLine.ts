@@ -29,19 +29,6 @@ export class PoolLine {
     return NEVER;
   }
 
-  /** Latest time at or before `from` at which `amount` is free for `length`; -1 when there is none. */
-  previousFit(from: number, length: number, amount: number): number {
-    let at = Math.min(from, this.horizon - length);
-    while (at >= 0) {
-      let t = at;
-      const until = at + length;
-      while (t < until && (this.free[t] as number) >= amount) t++;
-      if (t === until) return at;
-      at = t - length;
-    }
-    return -1;
-  }
-
   /** First time at or after `from` at which `amount` is not free; the horizon when there is none. */
   reach(from: number, amount: number): number {
     let t = from;

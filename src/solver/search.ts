@@ -44,13 +44,13 @@ export class Search {
     this.shop = shop;
     this.random = random;
     this.state = new ShopState(shop);
-    this.builder = new Builder(shop, this.state, { random });
+    this.builder = new Builder(shop, this.state, random);
     this.counter = new CostCounter(this.state);
     this.current = this.counter.count();
     this.bestCost = this.current;
   }
 
-  /** First schedules by several rules of order; keeps the best. `mayGoOn` is asked between them. */
+  /** First schedules by several rules of order; keeps the best, and pauses between them. */
   *construct(): Generator<void> {
     for (const [i, order] of firstOrders(this.shop).entries()) {
       for (const block of this.shop.blocks) this.state.clear(block.id);
@@ -73,7 +73,6 @@ export class Search {
     this.rounds++;
     const recreation = recreationOf(this.shop, this.state, this.counter, this.random, this.release);
     const before = recreation.blocks.map((b) => this.state.record(b));
-    const wasOmitted = this.builder.isOmitted.slice();
     for (const b of recreation.blocks) this.state.clear(b);
     this.recreate(recreation);
     const cost = this.counter.count();
@@ -84,7 +83,6 @@ export class Search {
     }
     for (const b of recreation.blocks) this.state.clear(b);
     for (const record of byLoadOpeners(before)) this.state.restore(record);
-    this.builder.isOmitted.set(wasOmitted);
     return false;
   }
 
@@ -171,22 +169,22 @@ export class Search {
     return { ...cost, changes, total: cost.total + prices.stateChange * (changes - cost.changes) };
   }
 
-  /** Adds, to the schedule laid out, every unit left out that fits beside it and lowers the price. */
-  fillIn(): void {
+  /** Adds, to the schedule laid out, every unit left out that fits beside it and lowers the price, while there is time. */
+  fillIn(mayGoOn: () => boolean): void {
     for (const block of this.shop.blocks) {
-      for (const [child, { unit, variables }] of block.children.entries()) {
+      if (block.before.length + block.after.length > 0) continue;
+      for (const [child, { variables }] of block.children.entries()) {
         if (variables.some((v) => this.state.isPlaced(v))) continue;
+        if (!mayGoOn()) return;
         const isStanding = block.trunk.some((v) => this.state.isPlaced(v));
         if (!this.builder.addChild(block, child)) continue;
-        const cost = this.counter.count();
-        if (cost.total < this.current.total) {
-          this.current = cost;
-          this.builder.isOmitted[unit] = 0;
-        } else if (isStanding) for (const v of variables) this.state.lift(v);
-        else this.state.clear(block.id);
+        this.current = this.counter.count();
+        if (this.keepIfBest()) continue;
+        this.current = this.bestCost;
+        if (!isStanding) this.state.clear(block.id);
+        else for (const v of variables) this.state.lift(v);
       }
     }
-    this.keepIfBest();
   }
 
   /** Lays the best schedule found so far out again. */

@@ -16,8 +16,7 @@ import type { BlockRecord } from './shopState.ts';
 const FIRST_HEAT = 0.01;
 const LAST_HEAT = 0.0003;
 
-/** Rounds between two looks at the clock, and milliseconds between two pauses. */
-const ROUNDS_PER_LOOK = 8;
+/** Milliseconds between two pauses. */
 const MILLISECONDS_PER_PAUSE = 40;
 
 /** Milliseconds each linear or integer program may take at most; a smaller share of a short time limit, which is
@@ -32,8 +31,10 @@ function floorOf(outcome: PackingOutcome): number {
 export type SolveLimits = {
   /** Rounds of search at most; Infinity: no limit. */
   readonly rounds: number;
-  /** Time of `now` at which to stop, in milliseconds; Infinity: no limit. */
+  /** Time of `now` at which to stop searching, in milliseconds; Infinity: no limit. */
   readonly untilMs: number;
+  /** Time of `now` by which what is left out has been tried once more; at or after `untilMs`. */
+  readonly fillInUntilMs: number;
 };
 
 export type SolveHooks = {
@@ -99,7 +100,7 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   while (stopped === null) {
     const done = progressOf(limits, search.rounds, startedAt, hooks.now);
     const heat = FIRST_HEAT * (LAST_HEAT / FIRST_HEAT) ** done;
-    for (let i = 0; i < ROUNDS_PER_LOOK && search.rounds < limits.rounds; i++) if (search.round(heat)) report();
+    if (search.round(heat)) report();
     stopped = stopReason();
     if (hooks.now() - pausedAt >= MILLISECONDS_PER_PAUSE) {
       await hooks.pause();
@@ -107,7 +108,7 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     }
   }
   search.goBackToBest();
-  search.fillIn();
+  search.fillIn(() => !hooks.isCancelled() && hooks.now() < limits.fillInUntilMs);
   search.goBackToBest();
   const { schedule, changes } = scheduleOf(search.state);
   return { schedule, cost: search.bestCost, changes, bound, stopped, rounds: search.rounds, packing, records: search.best };

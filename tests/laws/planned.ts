@@ -6,7 +6,7 @@ import type { Scenario } from '../../src/model/scenario.ts';
 import { makePlan } from '../../src/planning.ts';
 
 export async function planned(scenario: Scenario, effort: number, seed = 1): Promise<Plan> {
-  const plan = await makePlan(scenario, { effort, seed, now: () => 0 });
+  const plan = await makePlan(scenario, { effort, seed, now: () => 0, version: 'test' });
   const { breaches, figures } = judge(scenario, plan);
   expect(breaches).toEqual([]);
   expect(plan.score.cost).toBeCloseTo(figures.cost, 6);

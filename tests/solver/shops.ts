@@ -66,7 +66,12 @@ export function jobShop(
 /** Solves with a number of rounds and no clock, and checks the schedule before handing it out. */
 export async function solved(problem: ShopProblem, rounds: number, seed = 1): Promise<Solution> {
   const hooks = { now: () => 0, isCancelled: () => false, pause: () => Promise.resolve(), onProgress: () => {} };
-  const solution = await solve(problem, seed, { rounds, untilMs: Number.POSITIVE_INFINITY }, hooks);
+  const solution = await solve(
+    problem,
+    seed,
+    { rounds, untilMs: Number.POSITIVE_INFINITY, fillInUntilMs: Number.POSITIVE_INFINITY },
+    hooks,
+  );
   expect(checkSchedule(problem, solution.schedule)).toEqual([]);
   expect(solution.bound.value).toBeLessThanOrEqual(solution.cost.total + 1e-6);
   return solution;

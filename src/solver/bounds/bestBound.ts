@@ -120,10 +120,11 @@ export function bestBound(shop: Shop, paths: Paths, packingFloor: number): Bound
   let makespan = Math.max(0, ...path);
   let argument: BoundArgument = { kind: 'path', unit: path.indexOf(makespan), makespan };
   let omitted = 0;
+  const parentOf = problem.units.map((unit) => unit.parent);
   for (const group of groups) {
     const sum = capacitySums(group.capacity);
     const found = prices.fromFirstMark ? spanBound(group.work, Math.max(...group.capacity)) : workBound(group.work, sum);
-    omitted = Math.max(omitted, omissionsNeeded(group.work, sum));
+    omitted = Math.max(omitted, omissionsNeeded(group.work, sum, parentOf));
     if (found.makespan <= makespan) continue;
     makespan = found.makespan;
     const { head, tail, count } = found;

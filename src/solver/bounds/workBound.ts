@@ -64,22 +64,32 @@ export function spanBound(work: readonly Work[], greatestCapacity: number): Work
   return best;
 }
 
-/** Least number of units to omit so that the rest of the work fits the capacity between the smallest head and tail. */
-export function omissionsNeeded(work: readonly Work[], sum: Float64Array): number {
+/**
+ * Least number of units to omit so that the rest of the work fits the capacity between the smallest head and tail.
+ * With a unit its parent may go, when it was the last child: a unit counts with all its parent's work, so that no set of
+ * so few units can free more than is reckoned here. The tail of a parent's work depends on which child is left: 0.
+ *
+ * @param parentOf - per unit its parent, or null; a unit that is a parent is never counted by itself.
+ */
+export function omissionsNeeded(work: readonly Work[], sum: Float64Array, parentOf: readonly (number | null)[]): number {
   if (work.length === 0) return 0;
+  const parents = new Set(parentOf);
   const head = Math.min(...work.map((w) => w.head));
-  const tail = Math.min(...work.map((w) => w.tail));
+  const tail = Math.min(...work.map((w) => (w.unit < 0 || parents.has(w.unit) ? 0 : w.tail)));
   const until = Math.max(head, sum.length - 1 - tail);
   const room = (sum[until] as number) - (sum[Math.min(head, until)] as number);
-  const byUnit = new Map<number, number>();
+  const ofUnit = new Map<number, number>();
   let total = 0;
   for (const w of work) {
     total += w.length * w.amount;
-    if (w.unit >= 0) byUnit.set(w.unit, (byUnit.get(w.unit) ?? 0) + w.length * w.amount);
+    ofUnit.set(w.unit, (ofUnit.get(w.unit) ?? 0) + w.length * w.amount);
   }
+  const freed = parentOf.flatMap((parent, u) =>
+    parents.has(u) ? [] : [(ofUnit.get(u) ?? 0) + (parent === null ? 0 : (ofUnit.get(parent) ?? 0))],
+  );
   let omitted = 0;
-  for (const size of [...byUnit.values()].sort((a, b) => b - a)) {
-    if (total <= room) return omitted;
+  for (const size of freed.sort((a, b) => b - a)) {
+    if (total <= room || size === 0) return omitted;
     total -= size;
     omitted++;
   }
