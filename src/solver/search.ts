@@ -169,6 +169,18 @@ export class Search {
     return { ...cost, changes, total: cost.total + prices.stateChange * (changes - cost.changes) };
   }
 
+  /** Puts blocks of the best schedule back in the given order, not before `release`. Kept when better; as it was otherwise. */
+  tryLater(blocks: readonly number[], release: number): boolean {
+    const before = this.bestCost;
+    for (const b of blocks) this.state.clear(b);
+    this.recreate({ blocks, release: () => release, isShuffled: false, isJittered: false, chamberOf: null });
+    this.current = this.counter.count();
+    this.keepIfBest();
+    if (this.bestCost !== before) return true;
+    this.goBackToBest();
+    return false;
+  }
+
   /** Adds, to the schedule laid out, every unit left out that fits beside it and lowers the price, while there is time. */
   fillIn(mayGoOn: () => boolean): void {
     for (const block of this.shop.blocks) {

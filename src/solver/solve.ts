@@ -5,6 +5,7 @@ import { type PackingOutcome, packLoads } from './bounds/chamberLoads.ts';
 import { Paths } from './bounds/headsAndTails.ts';
 import type { Cost } from './cost.ts';
 import { hintChambers } from './hintChambers.ts';
+import { postpone } from './postpone.ts';
 import type { Schedule, ShopProblem } from './problem.ts';
 import { randomOf } from './random.ts';
 import { scheduleOf } from './scheduleOf.ts';
@@ -108,8 +109,10 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     }
   }
   search.goBackToBest();
-  search.fillIn(() => !hooks.isCancelled() && hooks.now() < limits.fillInUntilMs);
+  const mayGoOn = (): boolean => !hooks.isCancelled() && hooks.now() < limits.fillInUntilMs;
+  search.fillIn(mayGoOn);
   search.goBackToBest();
+  if (problem.prices.fromFirstMark) postpone(search, mayGoOn);
   const { schedule, changes } = scheduleOf(search.state);
   return { schedule, cost: search.bestCost, changes, bound, stopped, rounds: search.rounds, packing, records: search.best };
 }
