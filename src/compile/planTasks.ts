@@ -115,6 +115,13 @@ export function planTasks(compiled: Compiled, schedule: Schedule, names: Names):
   return tasks.sort((a, b) => a.start - b.start || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
 }
 
+/** A step of no minutes holds its place for no time, in nobody's way: the first place that would serve it. */
+function momentaryPlace(compiled: Compiled, task: number): Place | null {
+  const pools = compiled.problem.tasks[task]?.demands.flatMap((demand) => demand.pools) ?? [];
+  const roles = pools.flatMap((pool) => compiled.shop.roles[pool] ?? []);
+  return roles.map((role) => placeOf(role, 1)).find((found) => found !== null) ?? null;
+}
+
 function planTask(
   compiled: Compiled,
   schedule: Schedule,
@@ -136,6 +143,7 @@ function planTask(
       if (doing !== null) handsOn.push({ person: role.ids[position - 1] as string, start: use.from, end: use.until, for: doing });
     } else place = placeOf(role, position);
   }
+  if (place === null) place = momentaryPlace(compiled, i);
   const chamber = schedule.chamber[i] as number;
   if (chamber >= 0) {
     place = {
