@@ -13,6 +13,9 @@ import { NOBODY, VariableWindow } from './variableWindow.ts';
 /** Times a block may be taken up and placed again before it counts as not placeable. */
 const MOST_RETRIES = 300;
 
+/** Children of a block dropped with the whole block tried again, before the rest are placed one by one as they fit. */
+const MOST_DROPS = 5;
+
 /** Failures of one variable after which its delays grow, so that a hopeless stretch of the day is crossed quickly. */
 const PATIENCE = 8;
 
@@ -50,16 +53,29 @@ export class Builder {
    */
   placeBlock(block: Block, childOrder: readonly number[], release: number): boolean {
     let order = [...childOrder];
-    for (;;) {
+    for (let drops = 0; drops < MOST_DROPS; drops++) {
       if (this.placeAll(this.sequence(block, order), release)) return true;
-      const failed = order.find((c) => block.children[c]?.unit === this.failedUnit);
-      if (failed === undefined && order.length === 0) return false;
-      const dropped = failed ?? (order[order.length - 1] as number);
-      const unit = (block.children[dropped] as Block['children'][number]).unit;
-      if (this.shop.problem.units[unit]?.omissionPrice === Number.POSITIVE_INFINITY) return false;
-      order = order.filter((c) => c !== dropped);
-      if (order.length === 0 && block.children.length > 0) return false;
+      const failed = order.find((c) => block.children[c]?.unit === this.failedUnit) ?? order[order.length - 1];
+      if (failed === undefined || !this.mayOmit(block, failed)) return false;
+      order = order.filter((c) => c !== failed);
+      if (order.length === 0) return false;
     }
+    return this.placeOneByOne(block, order, release);
+  }
+
+  private mayOmit(block: Block, child: number): boolean {
+    const unit = (block.children[child] as Block['children'][number]).unit;
+    return this.shop.problem.units[unit]?.omissionPrice !== Number.POSITIVE_INFINITY;
+  }
+
+  /** The trunk with the first child that fits, then each other child where the ones before it leave room. */
+  private placeOneByOne(block: Block, order: readonly number[], release: number): boolean {
+    const lead = order.findIndex((c) => this.placeAll(this.sequence(block, [c]), release));
+    if (lead < 0) return false;
+    for (const c of order.slice(lead + 1)) {
+      this.placeAll((block.children[c] as Block['children'][number]).variables, release);
+    }
+    return true;
   }
 
   /** Adds one child to a block that stands, or the block with that child alone. False when it does not fit. */

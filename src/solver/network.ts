@@ -21,8 +21,8 @@ export type Network = {
   /** Per variable: earliest and latest time when resources are ignored. */
   readonly earliest: Int32Array;
   readonly latest: Int32Array;
-  /** Whether no schedule exists even when resources are ignored. */
-  readonly impossible: boolean;
+  /** Whether the lags contradict each other: no schedule exists even when windows and resources are ignored. */
+  readonly isContradictory: boolean;
 };
 
 type Arc = { readonly from: number; readonly to: number; readonly lag: number };
@@ -119,36 +119,50 @@ function componentsOf(count: number, arcs: readonly Arc[]): { component: Int32Ar
   return { component, members };
 }
 
-/** Longest paths between all pairs (Floyd and Warshall). Returns false when a cycle of positive length shows up. */
-function close(lag: Int32Array, n: number): boolean {
-  for (let k = 0; k < n; k++) {
-    for (let i = 0; i < n; i++) {
-      const ik = lag[i * n + k] as number;
-      if (ik === NO_PATH) continue;
-      for (let j = 0; j < n; j++) {
-        const kj = lag[k * n + j] as number;
-        if (kj !== NO_PATH && ik + kj > (lag[i * n + j] as number)) lag[i * n + j] = ik + kj;
-      }
+/** Arcs out of each member: target index and lag, one list a member. */
+type Outgoing = readonly (readonly { readonly to: number; readonly lag: number }[])[];
+
+/**
+ * Longest paths from one member to all others, by label correcting: arcs are few, so this beats closing the matrix.
+ * Returns false when a cycle of positive length shows up.
+ */
+function longestFrom(source: number, outgoing: Outgoing, row: Int32Array): boolean {
+  const n = outgoing.length;
+  const visits = new Int32Array(n);
+  const isWaiting = new Uint8Array(n);
+  const queue = [source];
+  row[source] = 0;
+  for (let head = 0; head < queue.length; head++) {
+    const at = queue[head] as number;
+    isWaiting[at] = 0;
+    visits[at] = (visits[at] as number) + 1;
+    if ((visits[at] as number) > n) return false;
+    for (const { to, lag } of outgoing[at] as Outgoing[number]) {
+      const length = (row[at] as number) + lag;
+      if (length <= (row[to] as number)) continue;
+      if (to === source) return false;
+      row[to] = length;
+      if (isWaiting[to] === 1) continue;
+      isWaiting[to] = 1;
+      queue.push(to);
     }
   }
-  for (let i = 0; i < n; i++) if ((lag[i * n + i] as number) > 0) return false;
   return true;
 }
 
 function closedLags(members: readonly Int32Array[], indexIn: Int32Array, component: Int32Array, arcs: readonly Arc[]) {
-  const lag = members.map((m) => {
-    const matrix = new Int32Array(m.length * m.length).fill(NO_PATH);
-    for (let i = 0; i < m.length; i++) matrix[i * m.length + i] = 0;
+  const outgoing = members.map((m) => Array.from(m, (): { to: number; lag: number }[] => []));
+  for (const arc of arcs) {
+    const from = outgoing[component[arc.from] as number]?.[indexIn[arc.from] as number];
+    from?.push({ to: indexIn[arc.to] as number, lag: arc.lag });
+  }
+  let isPossible = true;
+  const lag = outgoing.map((out) => {
+    const n = out.length;
+    const matrix = new Int32Array(n * n).fill(NO_PATH);
+    for (let i = 0; i < n && isPossible; i++) isPossible = longestFrom(i, out, matrix.subarray(i * n, (i + 1) * n));
     return matrix;
   });
-  for (const arc of arcs) {
-    const c = component[arc.from] as number;
-    const n = (members[c] as Int32Array).length;
-    const at = (indexIn[arc.from] as number) * n + (indexIn[arc.to] as number);
-    const matrix = lag[c] as Int32Array;
-    if (arc.lag > (matrix[at] as number)) matrix[at] = arc.lag;
-  }
-  const isPossible = members.map((m, c) => close(lag[c] as Int32Array, m.length)).every(Boolean);
   return { lag, isPossible };
 }
 
@@ -215,7 +229,7 @@ function variablesOf(problem: ShopProblem): Variables {
   return { count: number.size, ofPoint, offset, isConsistent };
 }
 
-/** Builds the network. `impossible` says that the lags alone contradict each other or the windows. */
+/** Builds the network. The lags of a contradictory one mean nothing. */
 export function networkOf(problem: ShopProblem): Network {
   const variables = variablesOf(problem);
   const arcs = arcsOf(problem).map((arc) => ({
@@ -230,7 +244,6 @@ export function networkOf(problem: ShopProblem): Network {
   }
   const { lag, isPossible } = closedLags(members, indexInComponent, component, arcs);
   const { earliest, latest } = windowsOf(problem, variables, members, lag);
-  const isWindowed = earliest.every((e, v) => e <= (latest[v] as number));
   const pick = (from: Int32Array, edge: Edge): Int32Array =>
     Int32Array.from(problem.tasks, (_, i) => from[pointOf(i, edge)] as number);
   return {
@@ -245,6 +258,6 @@ export function networkOf(problem: ShopProblem): Network {
     lag,
     earliest,
     latest,
-    impossible: !(variables.isConsistent && isPossible && isWindowed),
+    isContradictory: !(variables.isConsistent && isPossible),
   };
 }

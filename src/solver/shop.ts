@@ -205,9 +205,10 @@ function relatedBlocks(
   return { before: [...before], after: [...after] };
 }
 
-/** Lays a problem out. */
+/** Lays a problem out. RangeError when its lags contradict each other. */
 export function shopOf(problem: ShopProblem): Shop {
   const network = networkOf(problem);
+  if (network.isContradictory) throw new RangeError('the lags of the problem contradict each other');
   const uses = usesOf(problem, network);
   const stays = staysOf(problem, network);
   const byVar = (pick: (at: number) => readonly number[], count: number): number[][] => {

@@ -68,6 +68,7 @@ function progressOf(limits: SolveLimits, rounds: number, startedAt: number, now:
   return Math.min(1, (now() - startedAt) / Math.max(1, limits.untilMs - startedAt));
 }
 
+/** Solves a problem whose lags do not contradict each other; RangeError otherwise. */
 export async function solve(problem: ShopProblem, seed: number, limits: SolveLimits, hooks: SolveHooks): Promise<Solution> {
   const startedAt = hooks.now();
   const shop = shopOf(problem);
