@@ -21,11 +21,13 @@ export type Network = {
   /** Per variable: earliest and latest time when resources are ignored. */
   readonly earliest: Int32Array;
   readonly latest: Int32Array;
+  /** The lags as given: time[to] >= time[from] + lag, between two variables. */
+  readonly arcs: readonly Arc[];
   /** Whether the lags contradict each other: no schedule exists even when windows and resources are ignored. */
   readonly isContradictory: boolean;
 };
 
-type Arc = { readonly from: number; readonly to: number; readonly lag: number };
+export type Arc = { readonly from: number; readonly to: number; readonly lag: number };
 
 const startPoint = (task: number): number => 2 * task;
 const endPoint = (task: number): number => 2 * task + 1;
@@ -258,6 +260,7 @@ export function networkOf(problem: ShopProblem): Network {
     lag,
     earliest,
     latest,
+    arcs,
     isContradictory: !(variables.isConsistent && isPossible),
   };
 }

@@ -1,0 +1,106 @@
+// Minimum lags between variables, some on a condition: when `condition` is true, to >= from + lag. Part of the learning solver.
+import { BY_ARC, BY_NOTE, type Bounds, NO_SIDE } from './bounds.ts';
+import type { Literal } from './literal.ts';
+
+export class Arcs {
+  private readonly bounds: Bounds;
+  private readonly from: number[] = [];
+  private readonly to: number[] = [];
+  private readonly lag: number[] = [];
+  private readonly ifSide: number[] = [];
+  private readonly ifLow: number[] = [];
+  /** Arcs by the side they start from, and by the side of their condition; laid out by `freeze`. */
+  private firstOut = new Int32Array(0);
+  private out = new Int32Array(0);
+  private firstIf = new Int32Array(0);
+  private onIf = new Int32Array(0);
+  private toOf = new Int32Array(0);
+  private lagOf = new Int32Array(0);
+  private ifSideOf = new Int32Array(0);
+  private ifLowOf = new Int32Array(0);
+  private fromOf = new Int32Array(0);
+
+  constructor(bounds: Bounds) {
+    this.bounds = bounds;
+  }
+
+  /** Asks that variable `to` is at least variable `from` plus `lag`, on a condition or always. */
+  add(from: number, to: number, lag: number, condition: Literal | null = null): void {
+    this.push(2 * from, 2 * to, lag, condition);
+    this.push(2 * to + 1, 2 * from + 1, lag, condition);
+  }
+
+  private push(from: number, to: number, lag: number, condition: Literal | null): void {
+    this.from.push(from);
+    this.to.push(to);
+    this.lag.push(lag);
+    this.ifSide.push(condition?.side ?? NO_SIDE);
+    this.ifLow.push(condition?.low ?? 0);
+  }
+
+  /** Lays the arcs out for propagation. Called once, when all are added. */
+  freeze(sideCount: number): void {
+    const byKey = (keys: readonly number[]): [Int32Array<ArrayBuffer>, Int32Array<ArrayBuffer>] => {
+      const first = new Int32Array(sideCount + 1);
+      for (const key of keys) if (key >= 0) first[key + 1] = (first[key + 1] as number) + 1;
+      for (let s = 0; s < sideCount; s++) first[s + 1] = (first[s + 1] as number) + (first[s] as number);
+      const fill = first.slice();
+      const list = new Int32Array(first[sideCount] as number);
+      keys.forEach((key, arc) => {
+        if (key < 0) return;
+        list[fill[key] as number] = arc;
+        fill[key] = (fill[key] as number) + 1;
+      });
+      return [first, list];
+    };
+    [this.firstOut, this.out] = byKey(this.from);
+    [this.firstIf, this.onIf] = byKey(this.ifSide);
+    this.fromOf = Int32Array.from(this.from);
+    this.toOf = Int32Array.from(this.to);
+    this.lagOf = Int32Array.from(this.lag);
+    this.ifSideOf = Int32Array.from(this.ifSide);
+    this.ifLowOf = Int32Array.from(this.ifLow);
+  }
+
+  /** Carries a rise of a side along its arcs, and along those whose condition it fulfils. False on a conflict. */
+  propagate(side: number, old: number): boolean {
+    const { low } = this.bounds;
+    const now = low[side] as number;
+    const end = this.firstOut[side + 1] as number;
+    for (let i = this.firstOut[side] as number; i < end; i++) {
+      const arc = this.out[i] as number;
+      if (now + (this.lagOf[arc] as number) > (low[this.toOf[arc] as number] as number) && !this.pull(arc)) return false;
+    }
+    const endIf = this.firstIf[side + 1] as number;
+    for (let i = this.firstIf[side] as number; i < endIf; i++) {
+      const arc = this.onIf[i] as number;
+      const needed = this.ifLowOf[arc] as number;
+      if (needed > old && needed <= now && !this.pull(arc)) return false;
+    }
+    return true;
+  }
+
+  /** Applies one arc as far as its condition goes. */
+  private pull(arc: number): boolean {
+    const { bounds } = this;
+    const { low } = bounds;
+    const from = this.fromOf[arc] as number;
+    const to = this.toOf[arc] as number;
+    const reached = (low[from] as number) + (this.lagOf[arc] as number);
+    if (reached <= (low[to] as number)) return true;
+    const ifSide = this.ifSideOf[arc] as number;
+    const ifLow = this.ifLowOf[arc] as number;
+    if (ifSide === NO_SIDE || (low[ifSide] as number) >= ifLow) return bounds.raise(to, reached, (arc << 2) | BY_ARC);
+    if (reached <= -(low[to ^ 1] as number) || -(low[ifSide ^ 1] as number) < ifLow) return true;
+    const note = bounds.beginNote();
+    bounds.note(note, from, low[from] as number);
+    bounds.note(note, to ^ 1, 1 - reached);
+    return bounds.raise(ifSide ^ 1, 1 - ifLow, (note << 2) | BY_NOTE);
+  }
+
+  /** Why the arc's end reached `low`. */
+  explain(arc: number, low: number, add: (side: number, low: number) => void): void {
+    add(this.fromOf[arc] as number, low - (this.lagOf[arc] as number));
+    if (this.ifSideOf[arc] !== NO_SIDE) add(this.ifSideOf[arc] as number, this.ifLowOf[arc] as number);
+  }
+}

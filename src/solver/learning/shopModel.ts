@@ -1,0 +1,391 @@
+// A shop as a model for the learning solver: which variables, clauses, arcs and propagators say the same as the problem.
+// Units that are not planned are left away. Stays that come and go together are beyond it, and so are prices too fine or large.
+import { emptyLayout, type Layout, spanOf, timesOf } from '../layout.ts';
+import type { Chamber, ShopProblem } from '../problem.ts';
+import type { Shop, StayUse, UseOfPool } from '../shop.ts';
+import { inTwinOrder, orderedTasks, type Twins, twinsOf } from '../twins.ts';
+import { isFalse, isTrue, type Literal } from './literal.ts';
+import { Crowd, type CrowdUse } from './crowd.ts';
+import { Engine } from './engine.ts';
+import { chambersOf, type StayModel } from './stayModel.ts';
+import { WeightedSum, type Term } from './weightedSum.ts';
+
+/** Prices are multiplied by the first of these that makes them whole. */
+const SCALES = [1, 2, 4, 5, 10, 20, 50, 100, 1000];
+const LARGEST_TOTAL = 500_000_000;
+
+/** Pools of capacity one with at most so many uses get a yes-or-no variable for each pair's order. */
+const MOST_ORDERED = 64;
+
+/** Whether the learning solver can hold a problem at all. */
+export function scaleOf(problem: ShopProblem): number | null {
+  if (problem.chambers.some((chamber) => chamber.together)) return null;
+  const { makespan, stateChange } = problem.prices;
+  const prices = [makespan, stateChange, ...problem.families.map((family) => family.latePrice)];
+  const scale = SCALES.find((s) => prices.every((price) => Math.abs(price * s - Math.round(price * s)) < 1e-9));
+  if (scale === undefined) return null;
+  const late = problem.units.reduce((sum, unit) => sum + (problem.families[unit.family]?.latePrice ?? 0), 0);
+  const total = scale * (problem.horizon * (makespan + late) + stateChange * problem.tasks.length);
+  return total < LARGEST_TOTAL ? scale : null;
+}
+
+export class ShopModel {
+  readonly engine = new Engine();
+  /** The price without omissions, times `scale`. */
+  readonly objective: number;
+  readonly scale: number;
+  /** Whether no contradiction showed while building. */
+  readonly isPossible: boolean;
+  readonly twins: Twins;
+  readonly shop: Shop;
+  private readonly isPlanned: (unit: number) => boolean;
+  private readonly plannedTask: Uint8Array;
+  /** Per use with a choice of pools: a yes-or-no variable for each. */
+  private readonly poolChoice: (readonly number[] | null)[];
+  readonly stays: StayModel;
+  private isConsistent = true;
+  private readonly worth: number[] = [];
+
+  constructor(shop: Shop, scale: number, isPlanned: (unit: number) => boolean) {
+    this.shop = shop;
+    this.scale = scale;
+    this.isPlanned = isPlanned;
+    const { problem, network } = shop;
+    this.plannedTask = Uint8Array.from(problem.tasks, (_, i) => {
+      const unit = shop.unitOfTask[i] as number;
+      return unit < 0 || isPlanned(unit) ? 1 : 0;
+    });
+    for (let v = 0; v < network.variableCount; v++) {
+      const earliest = network.earliest[v] as number;
+      const latest = network.latest[v] as number;
+      if (earliest > latest && this.isActive(v)) this.isConsistent = false;
+      this.engine.bounds.addVariable(Math.min(earliest, latest), latest);
+    }
+    this.addLags();
+    this.addBursts();
+    this.poolChoice = shop.uses.map((use) => this.addPoolChoice(use));
+    this.addPools();
+    this.stays = chambersOf(this, shop, (s) => this.plannedTask[(shop.stays[s] as StayUse).task] === 1);
+    this.twins = twinsOf(shop, isPlanned);
+    this.addTwinOrder();
+    this.objective = this.addPrice();
+    const worth = Float64Array.from({ length: this.engine.bounds.sideCount >> 1 }, (_, v) => this.worth[v] ?? 0);
+    for (let v = 0; v < network.variableCount; v++) if (this.isActive(v)) worth[v] = 1 - (network.earliest[v] as number) / (problem.horizon + 1);
+    this.isPossible = this.isConsistent && this.engine.freeze(worth);
+  }
+
+  private isActive(variable: number): boolean {
+    if (this.activeVar === null) {
+      const { network, problem } = this.shop;
+      const active = new Uint8Array(network.variableCount);
+      problem.tasks.forEach((_, i) => {
+        if (this.plannedTask[i] === 0) return;
+        active[network.startVar[i] as number] = 1;
+        active[network.endVar[i] as number] = 1;
+      });
+      this.activeVar = active;
+    }
+    return this.activeVar[variable] === 1;
+  }
+  private activeVar: Uint8Array | null = null;
+
+  /** A yes-or-no variable. */
+  addFlag(): number {
+    return this.engine.bounds.addVariable(0, 1);
+  }
+
+  clause(...literals: readonly Literal[]): void {
+    if (!this.engine.clauses.add(literals.flatMap(({ side, low }) => [side, low]))) this.isConsistent = false;
+  }
+
+  private addLags(): void {
+    for (const { from, to, lag } of this.shop.network.arcs) {
+      if (from !== to && Number.isFinite(lag) && this.isActive(from) && this.isActive(to)) this.engine.arcs.add(from, to, lag);
+    }
+  }
+
+  /** Of each burst some member comes first; in a group of twins it is the first of them. */
+  private addBursts(): void {
+    const { problem, network } = this.shop;
+    const followers = new Set(twinsOf(this.shop, this.isPlanned).children.flatMap((group) => group.slice(1)));
+    for (const burst of problem.bursts) {
+      if (this.plannedTask[burst.after] === 0) continue;
+      const members = burst.members
+        .filter(({ task }) => this.plannedTask[task] === 1)
+        .map(({ task, lead }) => ({ task, at: network.startVar[task] as number, off: (network.startOff[task] as number) - lead }));
+      if (members.length === 0) continue;
+      const end = network.endVar[burst.after] as number;
+      const endOff = network.endOff[burst.after] as number;
+      const heads = members.filter(({ task }) => !followers.has(this.shop.unitOfTask[task] as number));
+      const flags = heads.map(() => (heads.length === 1 ? null : isTrue(this.addFlag())));
+      if (heads.length > 1) this.clause(...flags.flatMap((flag) => (flag === null ? [] : [flag])));
+      heads.forEach((head, h) => {
+        const isFirst = flags[h] ?? null;
+        this.engine.arcs.add(head.at, end, head.off - endOff - burst.wait, isFirst);
+        for (const other of members) {
+          if (other === head) continue;
+          this.engine.arcs.add(head.at, other.at, head.off - other.off, isFirst);
+          this.engine.arcs.add(other.at, head.at, other.off - head.off - burst.within, isFirst);
+        }
+      });
+    }
+  }
+
+  private addPoolChoice(use: UseOfPool): readonly number[] | null {
+    if (use.pools.length === 1 || this.plannedTask[use.task] === 0) return null;
+    const flags = use.pools.map(() => this.addFlag());
+    this.exactlyOne(flags);
+    return flags;
+  }
+
+  exactlyOne(flags: readonly number[]): void {
+    this.clause(...flags.map(isTrue));
+    flags.forEach((a, i) => {
+      for (const b of flags.slice(i + 1)) this.clause(isFalse(a), isFalse(b));
+    });
+  }
+
+  private addPools(): void {
+    const { problem, uses } = this.shop;
+    const inPool: CrowdUse[][] = problem.pools.map(() => []);
+    const unions = new Map<string, CrowdUse[]>();
+    uses.forEach((use, u) => {
+      if (this.plannedTask[use.task] === 0) return;
+      const span = { from: use.fromVar, fromOff: use.fromOff, until: use.untilVar, untilOff: use.untilOff, amount: use.amount };
+      const flags = this.poolChoice[u] ?? null;
+      use.pools.forEach((p, i) => {
+        inPool[p]?.push({ ...span, condition: flags === null ? null : isTrue(flags[i] as number) });
+      });
+      if (flags === null) return;
+      const key = use.pools.join(',');
+      unions.set(key, [...(unions.get(key) ?? []), { ...span, condition: null }]);
+    });
+    inPool.forEach((list, p) => {
+      this.addCrowd([p], list);
+    });
+    for (const [key, list] of unions) {
+      const pools = key.split(',').map(Number);
+      const inside = uses.flatMap((use, u): CrowdUse[] =>
+        this.plannedTask[use.task] === 1 && this.poolChoice[u] === null && pools.includes(use.pools[0] as number)
+          ? [{ from: use.fromVar, fromOff: use.fromOff, until: use.untilVar, untilOff: use.untilOff, amount: use.amount, condition: null }]
+          : [],
+      );
+      this.addCrowd(pools, [...list, ...inside]);
+    }
+  }
+
+  private addCrowd(pools: readonly number[], list: readonly CrowdUse[]): void {
+    const { problem } = this.shop;
+    const capacity = new Int32Array(problem.horizon);
+    for (const p of pools) {
+      for (const [from, until] of problem.pools[p]?.open ?? []) {
+        for (let t = Math.max(0, from); t < Math.min(until, problem.horizon); t++) {
+          capacity[t] = (capacity[t] as number) + (problem.pools[p]?.capacity ?? 0);
+        }
+      }
+    }
+    this.crowd(capacity, list);
+  }
+
+  /** Adds a capacity; pairs of uses that can never be side by side in it get an order of their own when they are few. */
+  crowd(capacity: Int32Array, list: readonly CrowdUse[]): void {
+    if (list.length === 0) return;
+    this.engine.add(new Crowd(this.engine.bounds, capacity, list));
+    const most = capacity.reduce((a, b) => Math.max(a, b), 0);
+    if (list.length > MOST_ORDERED || 2 * Math.max(...list.map((use) => use.amount)) <= most) return;
+    list.forEach((a, i) => {
+      for (const b of list.slice(i + 1)) if (a.amount + b.amount > most) this.addOrder(a, b);
+    });
+  }
+
+  /** One of two uses that cannot overlap ends before the other begins. */
+  private addOrder(a: CrowdUse, b: CrowdUse): void {
+    const { bounds, arcs } = this.engine;
+    const isOver = (first: CrowdUse, second: CrowdUse): boolean =>
+      bounds.max(first.until) + first.untilOff <= bounds.min(second.from) + second.fromOff;
+    if (isOver(a, b) || isOver(b, a)) return;
+    const unless = [a, b].flatMap(({ condition }) => (condition === null ? [] : [{ side: condition.side ^ 1, low: 1 - condition.low }]));
+    if (unless.length === 0) {
+      const flag = this.orderFlag(a.until, b.from, a.untilOff - b.fromOff);
+      arcs.add(b.until, a.from, b.untilOff - a.fromOff, isFalse(flag));
+      return;
+    }
+    const first = this.orderFlag(a.until, b.from, a.untilOff - b.fromOff);
+    const second = this.orderFlag(b.until, a.from, b.untilOff - a.fromOff);
+    this.clause(...unless, isTrue(first), isTrue(second));
+  }
+
+  /** A yes-or-no variable that, when true, keeps `to` at least `lag` after `from`. */
+  orderFlag(from: number, to: number, lag: number): number {
+    const flag = this.addFlag();
+    this.engine.arcs.add(from, to, lag, isTrue(flag));
+    this.orderFlags.push({ flag, from, to, lag });
+    return flag;
+  }
+  private readonly orderFlags: { readonly flag: number; readonly from: number; readonly to: number; readonly lag: number }[] = [];
+
+  private addTwinOrder(): void {
+    const { problem, network } = this.shop;
+    const order = (a: number, b: number, isStart: boolean): void => {
+      const variable = isStart ? network.startVar : network.endVar;
+      const offset = isStart ? network.startOff : network.endOff;
+      this.engine.arcs.add(variable[a] as number, variable[b] as number, (offset[a] as number) - (offset[b] as number));
+    };
+    for (const group of this.twins.children) {
+      const ordered = orderedTasks(problem, group[0] as number);
+      for (let i = 1; i < group.length; i++) {
+        const before = problem.units[group[i - 1] as number]?.tasks ?? [];
+        (problem.units[group[i] as number]?.tasks ?? []).slice(0, ordered + 1).forEach((task, k) => {
+          order(before[k] as number, task, true);
+          if (k < ordered) order(before[k] as number, task, false);
+        });
+      }
+    }
+    for (const group of this.twins.parents) {
+      for (let i = 1; i < group.length; i++) {
+        const first = (g: number): number => problem.units[group[g]?.unit ?? 0]?.tasks[0] ?? 0;
+        order(first(i - 1), first(i), true);
+      }
+    }
+  }
+
+  private readyMark(unit: number): { variable: number; offset: number } | null {
+    const ready = this.shop.problem.units[unit]?.ready;
+    if (ready == null || !this.isPlanned(unit)) return null;
+    const { network } = this.shop;
+    const isStart = ready.edge === 'start';
+    return {
+      variable: (isStart ? network.startVar : network.endVar)[ready.task] as number,
+      offset: ((isStart ? network.startOff : network.endOff)[ready.task] as number) + ready.offset,
+    };
+  }
+
+  /** The price as one variable. */
+  private addPrice(): number {
+    const { problem, network } = this.shop;
+    const { bounds, arcs } = this.engine;
+    const { makespan, stateChange, fromFirstMark } = problem.prices;
+    const terms: Term[] = [];
+    if (makespan > 0) {
+      const end = bounds.addVariable(0, problem.horizon);
+      problem.units.forEach((_, u) => {
+        const ready = this.readyMark(u);
+        if (ready !== null) arcs.add(ready.variable, end, ready.offset);
+      });
+      terms.push({ variable: end, weight: this.weight(makespan) });
+      if (fromFirstMark && problem.firstMarks.some(({ task }) => this.plannedTask[task] === 1)) {
+        const first = bounds.addVariable(0, problem.horizon);
+        for (const { task, edge, offset } of problem.firstMarks) {
+          if (this.plannedTask[task] === 0) continue;
+          const isStart = edge === 'start';
+          const at = (isStart ? network.startVar : network.endVar)[task] as number;
+          arcs.add(first, at, -(((isStart ? network.startOff : network.endOff)[task] as number) + offset));
+        }
+        terms.push({ variable: first, weight: -this.weight(makespan) });
+        this.latestFirst = first;
+      }
+    }
+    problem.families.forEach((family, f) => {
+      if (family.latePrice > 0) terms.push(...this.addLateness(f));
+    });
+    if (stateChange > 0) for (const changes of this.stays.changes) terms.push({ variable: changes, weight: this.weight(stateChange) });
+    return this.total(terms);
+  }
+  /** The variable that is at most every first mark, or -1; it wants to be late. */
+  latestFirst = -1;
+
+  private weight(price: number): number {
+    return Math.round(price * this.scale);
+  }
+
+  private total(terms: readonly Term[]): number {
+    const { bounds } = this.engine;
+    const [only] = terms;
+    if (only !== undefined && terms.length === 1 && only.weight === 1) return only.variable;
+    const most = terms.reduce((sum, { variable, weight }) => sum + Math.max(weight * bounds.max(variable), weight * bounds.min(variable)), 0);
+    const least = terms.reduce((sum, { variable, weight }) => sum + Math.min(weight * bounds.max(variable), weight * bounds.min(variable)), 0);
+    const total = bounds.addVariable(Math.min(0, least), Math.max(0, most));
+    this.engine.add(new WeightedSum(bounds, total, terms));
+    return total;
+  }
+
+  /** Each planned unit of a family takes a due time, each due time at most one unit: what is over it is late. */
+  private addLateness(family: number): Term[] {
+    const { problem } = this.shop;
+    const { bounds, arcs } = this.engine;
+    const { dues, latePrice } = problem.families[family] as ShopProblem['families'][number];
+    const units = problem.units.flatMap((unit, u) => (unit.family === family && this.readyMark(u) !== null ? [u] : []));
+    const levels = new Map<number, number>();
+    for (const due of dues.slice(0, units.length)) levels.set(due, (levels.get(due) ?? 0) + 1);
+    const taken: { due: number; room: number; flags: number[] }[] = [...levels].map(([due, room]) => ({ due, room, flags: [] }));
+    const terms = units.map((u) => {
+      const ready = this.readyMark(u) as { variable: number; offset: number };
+      const late = bounds.addVariable(0, Math.max(0, bounds.max(ready.variable) + ready.offset));
+      const flags = taken.length === 1 ? [] : taken.map(() => this.addFlag());
+      if (flags.length > 0) this.exactlyOne(flags);
+      taken.forEach((level, l) => {
+        const flag = flags[l];
+        if (flag !== undefined) level.flags.push(flag);
+        arcs.add(ready.variable, late, ready.offset - level.due, flag === undefined ? null : isTrue(flag));
+      });
+      return { variable: late, weight: this.weight(latePrice) };
+    });
+    for (const { room, flags } of taken) {
+      if (flags.length <= room) continue;
+      const count = bounds.addVariable(0, room);
+      this.engine.add(new WeightedSum(bounds, count, flags.map((variable) => ({ variable, weight: 1 }))));
+    }
+    return terms;
+  }
+
+  /** The schedule that stands in the bounds after a solution. */
+  read(): Layout {
+    const { shop } = this;
+    const { network, problem } = shop;
+    const { bounds } = this.engine;
+    const layout = emptyLayout(shop);
+    problem.tasks.forEach((_, i) => {
+      if (this.plannedTask[i] === 0) return;
+      layout.start[i] = bounds.min(network.startVar[i] as number) + (network.startOff[i] as number);
+      layout.end[i] = bounds.min(network.endVar[i] as number) + (network.endOff[i] as number);
+    });
+    shop.uses.forEach((use, u) => {
+      if (this.plannedTask[use.task] === 0) return;
+      const flags = this.poolChoice[u] ?? null;
+      const [from, until] = spanOf(shop, layout, use);
+      const chosen = flags === null ? 0 : flags.findIndex((flag) => bounds.min(flag) === 1);
+      if (until > from) layout.pool[u] = use.pools[chosen] as number;
+    });
+    this.stays.read(layout);
+    return layout;
+  }
+
+  /** Makes the values of a layout, in twin order, those the engine decides for first. Returns the layout as it stands then. */
+  aimAt(layout: Layout): Layout {
+    const sorted = inTwinOrder(this.shop, this.twins, layout);
+    const { target, bounds } = this.engine;
+    for (let v = 0; v < target.length; v++) target[v] = bounds.min(v);
+    const time = timesOf(this.shop, sorted);
+    for (let v = 0; v < time.length; v++) if ((time[v] as number) >= 0) target[v] = time[v] as number;
+    this.shop.uses.forEach((use, u) => {
+      this.poolChoice[u]?.forEach((flag, i) => {
+        target[flag] = use.pools[i] === sorted.pool[u] ? 1 : 0;
+      });
+    });
+    this.stays.aimAt(sorted);
+    for (const { flag, from, to, lag } of this.orderFlags) {
+      target[flag] = (target[to] as number) >= (target[from] as number) + lag ? 1 : 0;
+    }
+    if (this.latestFirst >= 0) target[this.latestFirst] = bounds.max(this.latestFirst);
+    return sorted;
+  }
+
+  /** Yes-or-no variables of a use's pools, or null where there is no choice. */
+  choiceOf(use: number): readonly number[] | null {
+    return this.poolChoice[use] ?? null;
+  }
+
+  capacityOf(chambers: readonly Chamber[]): Int32Array {
+    return new Int32Array(this.shop.problem.horizon).fill(chambers.reduce((sum, chamber) => sum + chamber.room, 0));
+  }
+}

@@ -1,0 +1,181 @@
+// Stays in chambers as part of a model: which chamber, room, and for stays that share no state which comes first, with the
+// time the state needs to move between. Pairs suffice: a state can pass through all stays of a chamber exactly when it can
+// pass through each two of them, because the states reachable at an instant are an interval (Helly's theorem on a line).
+import type { Layout } from '../layout.ts';
+import type { Chamber } from '../problem.ts';
+import type { Shop, StayUse } from '../shop.ts';
+import type { CrowdUse } from './crowd.ts';
+import { atLeast, isFalse, isTrue, type Literal } from './literal.ts';
+import type { ShopModel } from './shopModel.ts';
+
+export type StayModel = {
+  /** Per stay: a yes-or-no variable for each of its chambers; null where there is no choice, or no stay. */
+  readonly flags: readonly (readonly number[] | null)[];
+  /** Variables at least as large as the changes of state, one a chamber; none when they have no price. */
+  readonly changes: readonly number[];
+  read(layout: Layout): void;
+  aimAt(layout: Layout): void;
+};
+
+const EPSILON = 1e-9;
+
+type Range = { readonly low: number; readonly high: number };
+
+function rangeIn(chamber: Chamber, stay: StayUse): Range {
+  return { low: Math.max(stay.low, chamber.min), high: Math.min(stay.high, chamber.max) };
+}
+
+/** Time between the end of a stay and the start of the next, for the state to move; 0 when they share one. */
+function gapBetween(chamber: Chamber, first: Range, second: Range): number {
+  if (second.low > first.high + EPSILON) return Math.ceil((second.low - first.high) / chamber.riseRate - EPSILON);
+  if (second.high < first.low - EPSILON) return Math.ceil((first.low - second.high) / chamber.fallRate - EPSILON);
+  return 0;
+}
+
+function reachedAt(chamber: Chamber, range: Range): number {
+  const point = { low: chamber.initial, high: chamber.initial };
+  return gapBetween(chamber, point, range);
+}
+
+/** Adds the stays of a shop to a model. */
+export function chambersOf(model: ShopModel, shop: Shop, isPlanned: (stay: number) => boolean): StayModel {
+  const { problem, stays } = shop;
+  const flags = stays.map((stay, s) => {
+    if (!isPlanned(s) || stay.chambers.length === 1) return null;
+    const list = stay.chambers.map(() => model.addFlag());
+    model.exactlyOne(list);
+    return list;
+  });
+  const whenIn = (s: number, c: number): Literal | null => {
+    const list = flags[s] ?? null;
+    return list === null ? null : isTrue(list[(stays[s] as StayUse).chambers.indexOf(c)] as number);
+  };
+  const planned = stays.flatMap((_, s) => (isPlanned(s) ? [s] : []));
+  const use = (s: number, condition: Literal | null): CrowdUse => {
+    const stay = stays[s] as StayUse;
+    return { from: stay.startVar, fromOff: stay.startOff, until: stay.endVar, untilOff: stay.endOff, amount: stay.room, condition };
+  };
+  problem.chambers.forEach((chamber, c) => {
+    const mine = planned.filter((s) => (stays[s] as StayUse).chambers.includes(c));
+    for (const s of mine) {
+      const stay = stays[s] as StayUse;
+      const inside = whenIn(s, c);
+      const soonest = atLeast(stay.startVar, reachedAt(chamber, rangeIn(chamber, stay)) - stay.startOff);
+      model.clause(...(inside === null ? [] : [{ side: inside.side ^ 1, low: 1 - inside.low }]), soonest);
+    }
+    model.crowd(model.capacityOf([chamber]), mine.map((s) => use(s, whenIn(s, c))));
+  });
+  if (problem.chambers.length > 1 && planned.length > 0) model.crowd(model.capacityOf(problem.chambers), planned.map((s) => use(s, null)));
+  const levels = problem.prices.stateChange > 0 ? new Map(planned.map((s) => [s, model.engine.bounds.addVariable(0, planned.length)])) : null;
+  const pairs = new PairOrder(model, shop, whenIn, levels);
+  planned.forEach((a, i) => {
+    for (const b of planned.slice(i + 1)) pairs.add(a, b);
+  });
+  return { flags, changes: levels === null ? [] : changesOf(model, shop, planned, whenIn, levels), ...transfer(model, shop, flags) };
+}
+
+class PairOrder {
+  private readonly model: ShopModel;
+  private readonly shop: Shop;
+  private readonly whenIn: (stay: number, chamber: number) => Literal | null;
+  private readonly levels: ReadonlyMap<number, number> | null;
+
+  constructor(
+    model: ShopModel,
+    shop: Shop,
+    whenIn: (stay: number, chamber: number) => Literal | null,
+    levels: ReadonlyMap<number, number> | null,
+  ) {
+    this.model = model;
+    this.shop = shop;
+    this.whenIn = whenIn;
+    this.levels = levels;
+  }
+
+  /** Orders two stays in every chamber in which they share no state. */
+  add(a: number, b: number): void {
+    const { problem, stays } = this.shop;
+    const stayA = stays[a] as StayUse;
+    const stayB = stays[b] as StayUse;
+    const byGap = new Map<string, { readonly ab: number; readonly ba: number; readonly chambers: number[] }>();
+    for (const c of stayA.chambers) {
+      if (!stayB.chambers.includes(c)) continue;
+      const chamber = problem.chambers[c] as Chamber;
+      const ab = gapBetween(chamber, rangeIn(chamber, stayA), rangeIn(chamber, stayB));
+      const ba = gapBetween(chamber, rangeIn(chamber, stayB), rangeIn(chamber, stayA));
+      if (ab === 0 && ba === 0) continue;
+      const key = `${ab} ${ba}`;
+      const known = byGap.get(key) ?? { ab, ba, chambers: [] };
+      known.chambers.push(c);
+      byGap.set(key, known);
+    }
+    for (const { ab, ba, chambers } of byGap.values()) this.order(a, b, ab, ba, chambers);
+  }
+
+  private order(a: number, b: number, ab: number, ba: number, chambers: readonly number[]): void {
+    const stayA = this.shop.stays[a] as StayUse;
+    const stayB = this.shop.stays[b] as StayUse;
+    const first = this.model.orderFlag(stayA.endVar, stayB.startVar, stayA.endOff + ab - stayB.startOff);
+    const second = this.model.orderFlag(stayB.endVar, stayA.startVar, stayB.endOff + ba - stayA.startOff);
+    for (const c of chambers) {
+      const apart = [this.whenIn(a, c), this.whenIn(b, c)].flatMap((inside) =>
+        inside === null ? [] : [{ side: inside.side ^ 1, low: 1 - inside.low }],
+      );
+      this.model.clause(...apart, isTrue(first), isTrue(second));
+      this.level(a, b, first, second, apart);
+    }
+  }
+
+  /** Where changes have a price: the later of two stays in a chamber stands at least one change further on. */
+  private level(a: number, b: number, first: number, second: number, apart: readonly Literal[]): void {
+    const levelA = this.levels?.get(a);
+    const levelB = this.levels?.get(b);
+    if (levelA === undefined || levelB === undefined) return;
+    const both = this.model.addFlag();
+    this.model.clause(...apart, isTrue(both));
+    const ab = this.model.addFlag();
+    const ba = this.model.addFlag();
+    this.model.clause(isFalse(both), isFalse(first), isTrue(ab));
+    this.model.clause(isFalse(both), isFalse(second), isTrue(ba));
+    this.model.engine.arcs.add(levelA, levelB, 1, isTrue(ab));
+    this.model.engine.arcs.add(levelB, levelA, 1, isTrue(ba));
+  }
+}
+
+function changesOf(
+  model: ShopModel,
+  shop: Shop,
+  planned: readonly number[],
+  whenIn: (stay: number, chamber: number) => Literal | null,
+  levels: ReadonlyMap<number, number>,
+): number[] {
+  return shop.problem.chambers.map((_, c) => {
+    const changes = model.engine.bounds.addVariable(0, planned.length);
+    for (const s of planned) {
+      if (!(shop.stays[s] as StayUse).chambers.includes(c)) continue;
+      model.engine.arcs.add(levels.get(s) as number, changes, 0, whenIn(s, c));
+    }
+    return changes;
+  });
+}
+
+function transfer(model: ShopModel, shop: Shop, flags: StayModel['flags']): Pick<StayModel, 'read' | 'aimAt'> {
+  const { bounds } = model.engine;
+  return {
+    read: (layout) => {
+      shop.stays.forEach((stay, s) => {
+        if ((layout.start[stay.task] as number) < 0) return;
+        const list = flags[s] ?? null;
+        const chosen = list === null ? 0 : list.findIndex((flag) => bounds.min(flag) === 1);
+        layout.chamber[s] = stay.chambers[chosen] as number;
+      });
+    },
+    aimAt: (layout) => {
+      shop.stays.forEach((stay, s) => {
+        flags[s]?.forEach((flag, i) => {
+          model.engine.target[flag] = stay.chambers[i] === layout.chamber[s] ? 1 : 0;
+        });
+      });
+    },
+  };
+}
