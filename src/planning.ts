@@ -11,6 +11,9 @@ import { type SolveLimits, type SolveProgress, solve } from './solver/solve.ts';
 /** Rounds of search when no limit is given. */
 export const DEFAULT_EFFORT = 20_000;
 
+/** Rounds without a gain after which a search without any limit ends. */
+const FLAT_ROUNDS = 8_000;
+
 /**
  * Time kept of a limit for what follows the search, in milliseconds: at least so much, at least this share, and so much a
  * tray. A third goes to trying what is left out once more, a third to its reasons, a third to reading back and judging.
@@ -43,6 +46,8 @@ export type PlanningOptions = {
   readonly cancelled?: () => boolean;
   readonly onProgress?: (progress: Progress) => void;
   readonly pause?: () => Promise<void>;
+  /** Threads that search, 1 or 2. Default 1. The plan is the same where effort is counted. */
+  readonly workers?: number;
   /** Version of this program, written into the plan. */
   readonly version: string;
 };
@@ -54,7 +59,9 @@ function limitsOf(options: PlanningOptions, startedAtMs: number, trays: number):
   const rounds = effort ?? (seconds === undefined ? DEFAULT_EFFORT : Number.POSITIVE_INFINITY);
   const endMs = seconds === undefined ? Number.POSITIVE_INFINITY : startedAtMs + seconds * 1000;
   const reserveMs = Math.max(LEAST_RESERVE_MS, RESERVE_SHARE * (seconds ?? 0) * 1000, RESERVE_PER_TRAY_MS * trays);
-  return { rounds, untilMs: endMs - reserveMs, fillInUntilMs: endMs - (2 / 3) * reserveMs, askUntilMs: endMs - reserveMs / 3 };
+  const flatRounds = effort === undefined && seconds === undefined ? FLAT_ROUNDS : Number.POSITIVE_INFINITY;
+  const workers = options.workers ?? 1;
+  return { rounds, workers, flatRounds, untilMs: endMs - reserveMs, fillInUntilMs: endMs - (2 / 3) * reserveMs, askUntilMs: endMs - reserveMs / 3 };
 }
 
 /** Plans a scenario that has been read. Every plan it returns has passed the judge; OwnFault otherwise. */

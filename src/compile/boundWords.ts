@@ -45,6 +45,12 @@ export function boundWords(scenario: Scenario, compiled: Compiled, argument: Bou
       return `at least ${argument.omitted} ${argument.omitted === 1 ? 'tray finds' : 'trays find'} no room in the day, whatever the plan.`;
     case 'one-omission':
       return 'leaving out a single tray already costs as much.';
+    case 'search':
+      return 'every way to make a cheaper plan was followed until it broke a rule: bench, hands, shelves and oven leave none.';
+    case 'search-omission':
+      return argument.isNecessary
+        ? 'every way to plan all trays was followed until it broke a rule: at least one must be left out.'
+        : 'every plan of all trays costs at least as much as leaving one out.';
     case 'none':
       return 'no argument found: the price of a plan is at least nothing.';
   }

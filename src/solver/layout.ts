@@ -1,6 +1,6 @@
 // A schedule of a shop as flat arrays: times per task, a pool per use, a chamber per stay. What the searches hand each other.
 import type { Shop, StayUse, UseOfPool } from './shop.ts';
-import type { BlockRecord, ShopState } from './shopState.ts';
+import type { BlockRecord } from './shopState.ts';
 
 /** Start and end per task (-1: omitted), pool per use (-1: none), chamber per stay (-1: none). */
 export type Layout = {
@@ -20,23 +20,22 @@ export function emptyLayout(shop: Shop): Layout {
   };
 }
 
-/** The schedule laid out in a state. */
-export function layoutOf(state: ShopState): Layout {
-  const { shop } = state;
-  const { network } = shop;
+/** The schedule that records of its blocks describe. */
+export function layoutOfRecords(shop: Shop, records: readonly BlockRecord[]): Layout {
+  const { network, problem } = shop;
   const layout = emptyLayout(shop);
-  shop.problem.tasks.forEach((_, i) => {
-    const startVar = network.startVar[i] as number;
-    const endVar = network.endVar[i] as number;
-    if (!state.isPlaced(startVar) || !state.isPlaced(endVar)) return;
-    layout.start[i] = (state.time[startVar] as number) + (network.startOff[i] as number);
-    layout.end[i] = (state.time[endVar] as number) + (network.endOff[i] as number);
-  });
-  shop.uses.forEach((use, u) => {
-    if ((layout.start[use.task] as number) >= 0) layout.pool[u] = state.servingPool(u);
-  });
-  shop.stays.forEach((stay, s) => {
-    if ((layout.start[stay.task] as number) >= 0) layout.chamber[s] = state.chamberOfStay[s] as number;
+  const time = new Int32Array(network.variableCount).fill(-1);
+  for (const record of records) {
+    for (const [v, at] of record.times) time[v] = at;
+    for (const [use, pool] of record.pools) layout.pool[use] = pool;
+    for (const [stay, chamber] of record.chambers) layout.chamber[stay] = chamber;
+  }
+  problem.tasks.forEach((_, i) => {
+    const start = time[network.startVar[i] as number] as number;
+    const end = time[network.endVar[i] as number] as number;
+    if (start < 0 || end < 0) return;
+    layout.start[i] = start + (network.startOff[i] as number);
+    layout.end[i] = end + (network.endOff[i] as number);
   });
   return layout;
 }

@@ -3,6 +3,7 @@
 // Journal of Computational Physics 159; simulated annealing as the rule of acceptance).
 import { Builder } from './builder.ts';
 import { type Cost, CostCounter } from './cost.ts';
+import { type Layout, layoutOfRecords, recordsOf } from './layout.ts';
 import { countedChanges, movesOf } from './moves.ts';
 import { firstOrders } from './orders.ts';
 import type { Random } from './random.ts';
@@ -197,6 +198,22 @@ export class Search {
         else for (const v of variables) this.state.lift(v);
       }
     }
+  }
+
+  /** Lays a schedule out in place of the present one, keeps it when it is the best yet, and returns its cost. */
+  adopt(layout: Layout): Cost {
+    for (const block of this.shop.blocks) this.state.clear(block.id);
+    for (const record of recordsOf(this.shop, layout)) this.state.restore(record);
+    this.current = this.withCountedChanges(this.counter.count());
+    this.refusedTotal = Number.POSITIVE_INFINITY;
+    const cost = this.current;
+    this.keepIfBest();
+    return cost;
+  }
+
+  /** The best schedule so far as a layout. */
+  bestLayout(): Layout {
+    return layoutOfRecords(this.shop, this.best);
   }
 
   /** Lays the best schedule found so far out again. */

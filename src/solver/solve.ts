@@ -1,10 +1,13 @@
 // Solves a shop problem: lay out, bound, construct, improve, read off. A table of contents; the parts are beside it.
-import { bestBound } from './bounds/bestBound.ts';
+import { bestBound, withFloor } from './bounds/bestBound.ts';
 import type { Bound } from './bounds/bound.ts';
 import { type PackingOutcome, packLoads } from './bounds/chamberLoads.ts';
 import { Paths } from './bounds/headsAndTails.ts';
 import type { Cost } from './cost.ts';
+import { Crew } from './crew.ts';
 import { hintChambers } from './hintChambers.ts';
+import type { News } from './lane.ts';
+import type { Layout } from './layout.ts';
 import { postpone } from './postpone.ts';
 import type { Schedule, ShopProblem } from './problem.ts';
 import { randomOf } from './random.ts';
@@ -17,8 +20,12 @@ import type { BlockRecord } from './shopState.ts';
 const FIRST_HEAT = 0.01;
 const LAST_HEAT = 0.0003;
 
-/** Milliseconds between two pauses. */
-const MILLISECONDS_PER_PAUSE = 40;
+/** Rounds of exchanges before the lanes set off: at most this share of the limits, and no more once so many brought no gain. */
+const WARM_SHARE = 0.12;
+const WARM_VAIN_ROUNDS = 200;
+const WARM_ROUNDS_PER_PAUSE = 20;
+
+const EPSILON = 1e-6;
 
 /** Milliseconds each linear or integer program may take at most; a smaller share of a short time limit, which is
  * larger when rounds are counted and the same rounds are to give the same plan. */
@@ -36,6 +43,12 @@ export type SolveLimits = {
   readonly untilMs: number;
   /** Time of `now` by which what is left out has been tried once more; at or after `untilMs`. */
   readonly fillInUntilMs: number;
+  /** Threads to use, 1 or 2. Default 1. */
+  readonly workers?: number;
+  /** Rounds without a gain after which to stop. Default: no limit. */
+  readonly flatRounds?: number;
+  /** A schedule to start from; the outcome is never dearer. */
+  readonly startFrom?: Layout;
 };
 
 export type SolveHooks = {
@@ -76,18 +89,20 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   const leftMs = limits.untilMs - startedAt;
   const share = limits.rounds === Number.POSITIVE_INFINITY ? 8 : 2;
   const packing = await packLoads(shop, paths, Math.max(1, Math.min(LINEAR_MS, leftMs / share)));
-  const bound = bestBound(shop, paths, floorOf(packing));
+  const arguedBound = bestBound(shop, paths, floorOf(packing));
   const search = new Search(shop, randomOf(seed));
   if (packing.packing !== null) hintChambers(search, packing.packing);
+  if (limits.startFrom !== undefined) search.adopt(limits.startFrom);
 
-  const isProved = (): boolean => search.bestCost.total <= bound.value + 1e-6;
+  let bound = arguedBound;
+  let rounds = 0;
   const stopReason = (): Solution['stopped'] | null => {
-    if (isProved()) return 'proved';
-    if (search.rounds >= limits.rounds) return 'effort';
+    if (search.bestCost.total <= bound.value + EPSILON) return 'proved';
+    if (rounds >= limits.rounds) return 'effort';
     if (hooks.isCancelled()) return 'cancelled';
     return hooks.now() >= limits.untilMs ? 'time' : null;
   };
-  const report = (): void => hooks.onProgress({ cost: search.bestCost, bound, rounds: search.rounds });
+  const report = (): void => hooks.onProgress({ cost: search.bestCost, bound, rounds });
 
   let stopped: Solution['stopped'] | null = null;
   for (const _ of search.construct()) {
@@ -96,18 +111,44 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     stopped = stopReason();
     if (stopped !== null) break;
   }
-  search.goBackToBest();
-
-  let pausedAt = hooks.now();
-  while (stopped === null) {
-    const done = progressOf(limits, search.rounds, startedAt, hooks.now);
-    const heat = FIRST_HEAT * (LAST_HEAT / FIRST_HEAT) ** done;
-    if (search.round(heat)) report();
-    stopped = stopReason();
-    if (hooks.now() - pausedAt >= MILLISECONDS_PER_PAUSE) {
-      await hooks.pause();
-      pausedAt = hooks.now();
+  const warmUntil = Math.min(limits.untilMs, hooks.now() + WARM_SHARE * (limits.untilMs - hooks.now()));
+  let vain = 0;
+  while (stopped === null && vain < WARM_VAIN_ROUNDS && rounds < WARM_SHARE * limits.rounds && hooks.now() < warmUntil) {
+    rounds++;
+    vain++;
+    if (search.round(FIRST_HEAT)) {
+      vain = 0;
+      report();
     }
+    stopped = stopReason();
+    if (rounds % WARM_ROUNDS_PER_PAUSE === 0) await hooks.pause();
+  }
+
+  if (stopped === null) {
+    const crew = new Crew(shop, seed, limits.workers ?? 1, newsOf(search, arguedBound.value), hooks.now);
+    try {
+      const warmed = rounds;
+      let lastGain = rounds;
+      while (stopped === null) {
+        const heat = heatAt(progressOf(limits, rounds, startedAt, hooks.now));
+        const isGain = await crew.work({ heat, roundsLeft: limits.rounds - rounds, untilMs: limits.untilMs });
+        rounds = warmed + crew.rounds;
+        if (isGain) {
+          if (crew.news.total < search.bestCost.total) search.adopt(crew.news.layout);
+          bound = withFloor(problem, arguedBound, crew.news.floor);
+          lastGain = rounds;
+          report();
+        }
+        stopped = stopReason();
+        if (stopped === null && (crew.isDone || rounds - lastGain >= (limits.flatRounds ?? Number.POSITIVE_INFINITY))) stopped = 'effort';
+        await hooks.pause();
+      }
+    } finally {
+      await crew.stop();
+    }
+    if (crew.news.total < search.bestCost.total) search.adopt(crew.news.layout);
+    bound = withFloor(problem, arguedBound, crew.news.floor);
+    if (search.bestCost.total <= bound.value + EPSILON) stopped = 'proved';
   }
   search.goBackToBest();
   const mayGoOn = (): boolean => !hooks.isCancelled() && hooks.now() < limits.fillInUntilMs;
@@ -115,5 +156,14 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   search.goBackToBest();
   if (problem.prices.fromFirstMark) postpone(search, mayGoOn);
   const { schedule, changes } = scheduleOf(search.state);
-  return { schedule, cost: search.bestCost, changes, bound, stopped, rounds: search.rounds, packing, records: search.best };
+  return { schedule, cost: search.bestCost, changes, bound, stopped: stopped ?? 'effort', rounds, packing, records: search.best };
+}
+
+function newsOf(search: Search, floor: number): News {
+  const { bestCost } = search;
+  return { layout: search.bestLayout(), total: bestCost.total, isComplete: bestCost.omitted + bestCost.missing === 0, floor };
+}
+
+function heatAt(done: number): number {
+  return FIRST_HEAT * (LAST_HEAT / FIRST_HEAT) ** done;
 }

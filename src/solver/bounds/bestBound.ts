@@ -1,5 +1,6 @@
 // The best floor the arguments of this folder prove, and what each says of the makespan. Used by solve.
 import type { Pool, ShopProblem } from '../problem.ts';
+import { MISSING_PRICE } from '../cost.ts';
 import type { Shop } from '../shop.ts';
 import type { Bound, BoundArgument } from './bound.ts';
 import { type Paths, type Work, workOfStay, workOfUse } from './headsAndTails.ts';
@@ -142,6 +143,20 @@ export function bestBound(shop: Shop, paths: Paths, packingFloor: number): Bound
     }
   }
   return withOmissions(problem, { value, argument: value > 0 ? argument : { kind: 'none' } }, omitted);
+}
+
+/**
+ * The argued bound, or the floor that a search has proved under the price of schedules of all units, whichever is higher:
+ * a schedule costs that floor, or as much as it costs to omit a unit.
+ *
+ * @param floor - Infinity: no schedule plans all units.
+ */
+export function withFloor(problem: ShopProblem, argued: Bound, floor: number): Bound {
+  const prices = problem.units.flatMap((unit) => (unit.ready === null ? [] : [Math.min(unit.omissionPrice, MISSING_PRICE)]));
+  const least = Math.min(MISSING_PRICE, ...prices);
+  const value = Math.min(floor, least);
+  if (value <= argued.value) return argued;
+  return { value, argument: floor < least ? { kind: 'search' } : { kind: 'search-omission', isNecessary: floor === Infinity } };
 }
 
 /** A price built of whole makespans and whole changes at whole prices is whole. */

@@ -27,6 +27,10 @@ export type BoundArgument =
   | { readonly kind: 'omission'; readonly omitted: number }
   /** Omitting one unit already costs so much. */
   | { readonly kind: 'one-omission' }
+  /** A search went through every way of making a schedule of all units that costs less. */
+  | { readonly kind: 'search' }
+  /** A search went through every way of making a schedule of all units that costs less than omitting one, or any at all. */
+  | { readonly kind: 'search-omission'; readonly isNecessary: boolean }
   | { readonly kind: 'none' };
 
 export type Bound = { readonly value: number; readonly argument: BoundArgument };

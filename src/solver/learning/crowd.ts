@@ -1,6 +1,7 @@
 // Uses of one capacity over time. The parts of uses that are certain make a profile; where it is full, others keep out, with
 // reasons that name one instant each (Schutt, Feydy, Stuckey and Wallace 2011, Constraints 16, sections 3 and 4: time-table
-// filtering with pointwise explanations). Part of the learning solver.
+// filtering with pointwise explanations). The profile follows the bounds up and down without a trail of its own: each call
+// compares what is certain now with what was laid down last. Part of the learning solver.
 import { BY_NOTE, type Bounds, NO_SIDE } from './bounds.ts';
 import type { Literal } from './literal.ts';
 
@@ -14,6 +15,9 @@ export type CrowdUse = {
   readonly condition: Literal | null;
 };
 
+/** Bounds of a use at the time it was last held against the profile. */
+const SEEN = 5;
+
 export class Crowd {
   private readonly bounds: Bounds;
   private readonly count: number;
@@ -25,15 +29,19 @@ export class Crowd {
   private readonly ifSide: Int32Array;
   private readonly ifLow: Int32Array;
   private readonly most: number;
-  private readonly greatest: number;
-  /** Capacity taken from the beginning, at each instant: the closed hours. */
+  /** Capacity taken at each instant: by closed hours, and by what is certain. */
   private readonly closed: Int32Array;
   private readonly height: Int32Array;
-  /** Latest instant at or before, and earliest at or after, at which the largest use would not fit. */
-  private readonly fullBefore: Int32Array;
-  private readonly fullAfter: Int32Array;
-  private readonly horizon: number;
-  private readonly isSure: Uint8Array;
+  /** What of each use is laid down in the profile: [start, end), empty when start is not below end. */
+  private readonly laidStart: Int32Array;
+  private readonly laidEnd: Int32Array;
+  private readonly seen: Int32Array;
+  /** Instants that became fuller since every use was last held against the profile. */
+  private fullerFrom = Number.POSITIVE_INFINITY;
+  private fullerUntil = Number.NEGATIVE_INFINITY;
+  /** Instants among which some may be above capacity: [from, until). */
+  private suspectFrom = Number.POSITIVE_INFINITY;
+  private suspectUntil = Number.NEGATIVE_INFINITY;
 
   /** `capacity[t]` during [t, t + 1); uses lie within [0, capacity.length]. */
   constructor(bounds: Bounds, capacity: Int32Array, uses: readonly CrowdUse[]) {
@@ -46,14 +54,15 @@ export class Crowd {
     this.amount = Int32Array.from(uses, (use) => use.amount);
     this.ifSide = Int32Array.from(uses, (use) => use.condition?.side ?? NO_SIDE);
     this.ifLow = Int32Array.from(uses, (use) => use.condition?.low ?? 0);
-    this.greatest = Math.max(0, ...uses.map((use) => use.amount));
-    this.horizon = capacity.length;
     this.most = capacity.reduce((most, now) => Math.max(most, now), 0);
     this.closed = Int32Array.from(capacity, (now) => this.most - now);
-    this.height = new Int32Array(this.horizon + 1);
-    this.fullBefore = new Int32Array(this.horizon + 1);
-    this.fullAfter = new Int32Array(this.horizon + 2);
-    this.isSure = new Uint8Array(this.count);
+    this.height = this.closed.slice();
+    this.laidStart = new Int32Array(this.count);
+    this.laidEnd = new Int32Array(this.count);
+    this.seen = new Int32Array(SEEN * this.count).fill(Number.MIN_SAFE_INTEGER | 0);
+    for (let i = 0; i < this.count; i++) this.seen[SEEN * i + 4] = -1;
+    this.fullerFrom = 0;
+    this.fullerUntil = capacity.length;
   }
 
   /** Sides whose rise can change what this knows. */
@@ -68,74 +77,127 @@ export class Crowd {
     return [...sides];
   }
 
-  private isAbsent(i: number): boolean {
-    const side = this.ifSide[i] as number;
-    return side !== NO_SIDE && this.bounds.isFalse(side, this.ifLow[i] as number);
-  }
-
   /** Raises bounds as the profile asks. False on a conflict. */
   propagate(): boolean {
-    const top = this.layOut();
-    if (top >= 0) return this.overload(top);
-    for (let i = 0; i < this.count; i++) {
-      if (this.isAbsent(i)) continue;
-      if (!(this.isSure[i] === 1 ? this.keepOut(i) : this.mayBe(i))) return false;
+    this.layDown();
+    const top = this.overloadedInstant();
+    if (top >= 0) {
+      const note = this.bounds.beginNote();
+      this.noteCover(note, top, 0, -1);
+      return this.bounds.contradict(note);
     }
+    for (let i = 0; i < this.count; i++) if (!this.hold(i)) return false;
+    this.fullerFrom = Number.POSITIVE_INFINITY;
+    this.fullerUntil = Number.NEGATIVE_INFINITY;
     return true;
   }
 
-  /** Fills the profile. Returns an instant at which it is above capacity, or -1. */
-  private layOut(): number {
-    const { height, horizon, closed } = this;
+  private latestStart(i: number): number {
+    return (this.fromOff[i] as number) - (this.bounds.low[(this.from[i] as number) ^ 1] as number);
+  }
+
+  private earliestEnd(i: number): number {
+    return (this.bounds.low[this.until[i] as number] as number) + (this.untilOff[i] as number);
+  }
+
+  /** Brings the profile to what is certain now. */
+  private layDown(): void {
     const { low } = this.bounds;
-    height.fill(0);
     for (let i = 0; i < this.count; i++) {
       const side = this.ifSide[i] as number;
-      const isSure = side === NO_SIDE || (low[side] as number) >= (this.ifLow[i] as number);
-      this.isSure[i] = isSure ? 1 : 0;
-      if (!isSure) continue;
-      const start = (this.fromOff[i] as number) - (low[(this.from[i] as number) ^ 1] as number);
-      const end = (low[this.until[i] as number] as number) + (this.untilOff[i] as number);
-      if (start >= end) continue;
-      height[start] = (height[start] as number) + (this.amount[i] as number);
-      height[end] = (height[end] as number) - (this.amount[i] as number);
-    }
-    const limit = this.most - this.greatest;
-    let sum = 0;
-    let full = -1;
-    let overloaded = -1;
-    for (let t = 0; t < horizon; t++) {
-      sum += height[t] as number;
-      const load = sum + (closed[t] as number);
-      height[t] = load;
-      if (load > limit) {
-        full = t;
-        if (load > this.most && sum > 0) overloaded = t;
+      let start = 0;
+      let end = 0;
+      if (side === NO_SIDE || (low[side] as number) >= (this.ifLow[i] as number)) {
+        start = (this.fromOff[i] as number) - (low[(this.from[i] as number) ^ 1] as number);
+        end = (low[this.until[i] as number] as number) + (this.untilOff[i] as number);
+        if (start >= end) end = start = 0;
       }
-      this.fullBefore[t] = full;
+      if (start !== this.laidStart[i] || end !== this.laidEnd[i]) this.relay(i, start, end);
     }
-    if (overloaded >= 0) return overloaded;
-    let next = horizon + 1;
-    for (let t = horizon - 1; t >= 0; t--) {
-      if ((height[t] as number) > limit) next = t;
-      this.fullAfter[t] = next;
+  }
+
+  private relay(i: number, start: number, end: number): void {
+    const oldStart = this.laidStart[i] as number;
+    const oldEnd = this.laidEnd[i] as number;
+    const amount = this.amount[i] as number;
+    this.laidStart[i] = start;
+    this.laidEnd[i] = end;
+    if (oldEnd <= start || end <= oldStart) {
+      this.change(oldStart, oldEnd, -amount);
+      this.change(start, end, amount);
+      return;
     }
+    if (start < oldStart) this.change(start, oldStart, amount);
+    else this.change(oldStart, start, -amount);
+    if (end > oldEnd) this.change(oldEnd, end, amount);
+    else this.change(end, oldEnd, -amount);
+  }
+
+  private change(from: number, until: number, by: number): void {
+    if (from >= until) return;
+    const { height, most } = this;
+    if (by < 0) {
+      for (let t = from; t < until; t++) height[t] = (height[t] as number) + by;
+      return;
+    }
+    let isAbove = false;
+    for (let t = from; t < until; t++) {
+      const now = (height[t] as number) + by;
+      height[t] = now;
+      if (now > most) isAbove = true;
+    }
+    if (isAbove) {
+      this.suspectFrom = Math.min(this.suspectFrom, from);
+      this.suspectUntil = Math.max(this.suspectUntil, until);
+    }
+    if (from < this.fullerFrom) this.fullerFrom = from;
+    if (until > this.fullerUntil) this.fullerUntil = until;
+  }
+
+  /** An instant above capacity, or -1. While there is one, the suspects stay. */
+  private overloadedInstant(): number {
+    const { height, most } = this;
+    for (let t = this.suspectFrom; t < this.suspectUntil; t++) if ((height[t] as number) > most) return t;
+    this.suspectFrom = Number.POSITIVE_INFINITY;
+    this.suspectUntil = Number.NEGATIVE_INFINITY;
     return -1;
+  }
+
+  /** Holds one use against the profile, when its bounds or the profile there have changed since the last time. */
+  private hold(i: number): boolean {
+    const { low } = this.bounds;
+    const side = this.ifSide[i] as number;
+    const sure = side === NO_SIDE || (low[side] as number) >= (this.ifLow[i] as number) ? 1 : 0;
+    if (sure === 0 && -(low[side ^ 1] as number) < (this.ifLow[i] as number)) return true;
+    const from = this.from[i] as number;
+    const until = this.until[i] as number;
+    const a = low[from] as number;
+    const b = low[from ^ 1] as number;
+    const c = low[until] as number;
+    const d = low[until ^ 1] as number;
+    const { seen } = this;
+    const at = SEEN * i;
+    const isSame = seen[at] === a && seen[at + 1] === b && seen[at + 2] === c && seen[at + 3] === d && seen[at + 4] === sure;
+    const isFuller = this.fullerFrom < (this.untilOff[i] as number) - d && this.fullerUntil > a + (this.fromOff[i] as number);
+    if (isSame && !isFuller) return true;
+    if (!(sure === 1 ? this.keepOut(i) : this.mayBe(i))) return false;
+    seen[at] = a;
+    seen[at + 1] = b;
+    seen[at + 2] = c;
+    seen[at + 3] = d;
+    seen[at + 4] = sure;
+    return true;
   }
 
   /** Notes the uses certain at an instant, until they and `amount` more are above capacity. */
   private noteCover(note: number, t: number, amount: number, except: number): void {
-    const { low } = this.bounds;
     let sum = (this.closed[t] as number) + amount;
     for (let i = 0; i < this.count && sum <= this.most; i++) {
-      if (this.isSure[i] === 0 || i === except) continue;
-      const start = (this.fromOff[i] as number) - (low[(this.from[i] as number) ^ 1] as number);
-      const end = (low[this.until[i] as number] as number) + (this.untilOff[i] as number);
-      if (start > t || end <= t) continue;
+      if ((this.laidStart[i] as number) > t || (this.laidEnd[i] as number) <= t || i === except) continue;
       sum += this.amount[i] as number;
       this.noteStarted(note, i, t);
       this.noteLasts(note, i, t);
-      if (this.ifSide[i] !== NO_SIDE) this.bounds.note(note, this.ifSide[i] as number, this.ifLow[i] as number);
+      this.noteSure(note, i);
     }
   }
 
@@ -149,39 +211,31 @@ export class Crowd {
     this.bounds.note(note, this.until[i] as number, t + 1 - (this.untilOff[i] as number));
   }
 
-  private overload(t: number): false {
-    const note = this.bounds.beginNote();
-    this.noteCover(note, t, 0, -1);
-    return this.bounds.contradict(note);
+  private noteSure(note: number, i: number): void {
+    if (this.ifSide[i] !== NO_SIDE) this.bounds.note(note, this.ifSide[i] as number, this.ifLow[i] as number);
   }
 
   /** A use that is certain begins after, and ends before, the instants at which it would not fit. */
   private keepOut(i: number): boolean {
     const { low } = this.bounds;
+    const { height } = this;
     const amount = this.amount[i] as number;
     const from = this.from[i] as number;
     const until = this.until[i] as number;
     const free = this.most - amount;
-    const earliestEnd = (low[until] as number) + (this.untilOff[i] as number);
-    const latestStart = (this.fromOff[i] as number) - (low[from ^ 1] as number);
     const earliestStart = (low[from] as number) + (this.fromOff[i] as number);
-    let t = Math.min(earliestEnd, latestStart) - 1;
+    let t = Math.min(this.earliestEnd(i), this.latestStart(i)) - 1;
+    while (t >= earliestStart && (height[t] as number) <= free) t--;
     if (t >= earliestStart) {
-      t = this.fullBefore[t] as number;
-      while (t >= earliestStart && (this.height[t] as number) <= free) t = t === 0 ? -1 : (this.fullBefore[t - 1] as number);
-      if (t >= earliestStart) {
-        const note = this.bounds.beginNote();
-        this.noteCover(note, t, amount, i);
-        this.noteLasts(note, i, t);
-        this.noteSure(note, i);
-        if (!this.bounds.raise(from, t + 1 - (this.fromOff[i] as number), (note << 2) | BY_NOTE)) return false;
-      }
+      const note = this.bounds.beginNote();
+      this.noteCover(note, t, amount, i);
+      this.noteLasts(note, i, t);
+      this.noteSure(note, i);
+      if (!this.bounds.raise(from, t + 1 - (this.fromOff[i] as number), (note << 2) | BY_NOTE)) return false;
     }
     const latestEnd = (this.untilOff[i] as number) - (low[until ^ 1] as number);
-    t = Math.max(latestStart, earliestEnd);
-    if (t >= latestEnd) return true;
-    t = this.fullAfter[t] as number;
-    while (t < latestEnd && (this.height[t] as number) <= free) t = this.fullAfter[t + 1] as number;
+    t = Math.max(this.latestStart(i), this.earliestEnd(i));
+    while (t < latestEnd && (height[t] as number) <= free) t++;
     if (t >= latestEnd) return true;
     const note = this.bounds.beginNote();
     this.noteCover(note, t, amount, i);
@@ -190,19 +244,12 @@ export class Crowd {
     return this.bounds.raise(until ^ 1, (this.untilOff[i] as number) - t, (note << 2) | BY_NOTE);
   }
 
-  private noteSure(note: number, i: number): void {
-    if (this.ifSide[i] !== NO_SIDE) this.bounds.note(note, this.ifSide[i] as number, this.ifLow[i] as number);
-  }
-
   /** A use that is not certain is ruled out when what would be certain of it does not fit. */
   private mayBe(i: number): boolean {
-    const { low } = this.bounds;
     const amount = this.amount[i] as number;
-    const start = (this.fromOff[i] as number) - (low[(this.from[i] as number) ^ 1] as number);
-    const end = (low[this.until[i] as number] as number) + (this.untilOff[i] as number);
-    if (start >= end) return true;
-    let t = this.fullAfter[start] as number;
-    while (t < end && (this.height[t] as number) + amount <= this.most) t = this.fullAfter[t + 1] as number;
+    const end = this.earliestEnd(i);
+    let t = this.latestStart(i);
+    while (t < end && (this.height[t] as number) + amount <= this.most) t++;
     if (t >= end) return true;
     const note = this.bounds.beginNote();
     this.noteCover(note, t, amount, i);

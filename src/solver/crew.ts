@@ -1,0 +1,169 @@
+// Runs the lanes of a solve, on one thread or on two, and merges what they find. Where rounds are counted every lane works
+// the same stretches from the same news however many threads there are, and the outcome is the same to the last bit.
+import { Worker } from 'node:worker_threads';
+import { type Found, Lane, type LaneTask, type News, type Stretch } from './lane.ts';
+import type { ThreadAnswer, ThreadAsk, ThreadStart } from './laneThread.ts';
+import type { ShopProblem } from './problem.ts';
+import type { Shop } from './shop.ts';
+
+/** Lanes of every solve, in the order in which news of one price wins. */
+const TASKS: readonly LaneTask[] = ['improve', 'prove'];
+
+/** Rounds of a stretch where rounds are counted. */
+const ROUNDS_PER_STRETCH = 150;
+
+/** Milliseconds of a stretch on this thread, by lane, and on a thread of its own, where the clock decides. */
+const STRETCH_MS = 40;
+const SHARED_STRETCH_MS: Readonly<Record<LaneTask, number>> = { improve: 28, prove: 12 };
+const THREAD_STRETCH_MS = 120;
+
+/** Run from the sources, as the tests do, a thread has to be taught TypeScript before it can begin. */
+const IS_SOURCE = import.meta.url.endsWith('.ts');
+const FROM_SOURCE = `import('tsx/esm/api').then(({ register }) => {
+  register();
+  return import(${JSON.stringify(new URL('./laneThread.ts', import.meta.url).href)});
+});`;
+
+/** What a crew is told between stretches. */
+export type Orders = { readonly heat: number; readonly roundsLeft: number; readonly untilMs: number };
+
+/** A lane on a thread of its own. */
+class LaneThread {
+  private readonly worker: Worker;
+  private readonly ended = new Int32Array(new SharedArrayBuffer(4));
+  private number = 0;
+  private failure: Error | null = null;
+  private settle: { readonly done: (found: Found) => void; readonly fail: (error: Error) => void } | null = null;
+
+  constructor(problem: ShopProblem, seed: number, task: LaneTask) {
+    const workerData: ThreadStart = { problem, seed, task, ended: this.ended };
+    const file = new URL('./laneThread.js', import.meta.url);
+    this.worker = IS_SOURCE ? new Worker(FROM_SOURCE, { eval: true, workerData }) : new Worker(file, { workerData });
+    this.worker.on('message', ({ number, found }: ThreadAnswer) => {
+      if (number === this.number) this.settle?.done(found);
+    });
+    this.worker.on('error', (error) => {
+      this.failure = error;
+      this.settle?.fail(error);
+    });
+    this.worker.unref();
+  }
+
+  run(news: News, stretch: Stretch): Promise<Found> {
+    this.number++;
+    const ask: ThreadAsk = { number: this.number, news, stretch };
+    return new Promise((done, fail) => {
+      if (this.failure !== null) {
+        fail(this.failure);
+        return;
+      }
+      this.settle = { done, fail };
+      this.worker.ref();
+      this.worker.postMessage(ask);
+    });
+  }
+
+  /** Ends the stretch that is running. */
+  end(): void {
+    Atomics.store(this.ended, 0, this.number);
+  }
+
+  async stop(): Promise<void> {
+    this.end();
+    await this.worker.terminate();
+  }
+}
+
+export class Crew {
+  private readonly local: readonly { readonly lane: Lane; readonly task: LaneTask }[];
+  private readonly thread: LaneThread | null;
+  private readonly now: () => number;
+  private pending: { found: Found | null; startedAt: number; answer: Promise<void> } | null = null;
+  news: News;
+  rounds = 0;
+  /** Whether some lane has nothing left to do. */
+  isDone = false;
+
+  constructor(shop: Shop, seed: number, workers: number, news: News, now: () => number) {
+    this.news = news;
+    this.now = now;
+    const [improve, prove] = TASKS.map((task, i) => ({ task, seed: seed + i * 7919 })) as [LaneStart, LaneStart];
+    this.thread = workers > 1 ? new LaneThread(shop.problem, prove.seed, prove.task) : null;
+    const here = this.thread === null ? [improve, prove] : [improve];
+    this.local = here.map((start) => ({ lane: new Lane(shop, start.seed, start.task), task: start.task }));
+  }
+
+  /** Works for one stretch. Returns whether anything was found. */
+  async work(orders: Orders): Promise<boolean> {
+    const before = this.news;
+    if (orders.roundsLeft !== Number.POSITIVE_INFINITY) await this.workByRounds(orders);
+    else await this.workByClock(orders);
+    return this.news.total < before.total || this.news.floor > before.floor;
+  }
+
+  /** Every lane works as many rounds from the same news; what they find is merged in their order. */
+  private async workByRounds({ heat, roundsLeft, untilMs }: Orders): Promise<void> {
+    const rounds = Math.max(1, Math.min(ROUNDS_PER_STRETCH, Math.ceil(roundsLeft / TASKS.length)));
+    const { news } = this;
+    const stretch = { rounds, heat, untilMs };
+    const elsewhere = this.thread?.run(news, stretch);
+    const found = this.local.map(({ lane }) => lane.run(news, stretch, this.now));
+    if (elsewhere !== undefined) {
+      const timer = setTimeout(() => this.thread?.end(), Math.min(2 ** 30, Math.max(1, untilMs - this.now())));
+      found.push(await elsewhere);
+      clearTimeout(timer);
+    }
+    for (const one of found) this.merge(one);
+  }
+
+  /** The lane here works a stretch; the one elsewhere goes on meanwhile, and is asked again when it has answered. */
+  private async workByClock({ heat, untilMs }: Orders): Promise<void> {
+    const rounds = Number.POSITIVE_INFINITY;
+    for (const { lane, task } of this.local) {
+      const length = this.thread === null ? SHARED_STRETCH_MS[task] : STRETCH_MS;
+      if (this.isDone || this.now() >= untilMs) return;
+      this.merge(lane.run(this.news, { rounds, heat, untilMs: Math.min(untilMs, this.now() + length) }, this.now));
+    }
+    const { thread } = this;
+    if (thread === null) return;
+    if (this.pending === null) {
+      const pending = { found: null as Found | null, startedAt: this.now(), answer: Promise.resolve() };
+      pending.answer = thread.run(this.news, { rounds, heat, untilMs }).then((found) => {
+        pending.found = found;
+      });
+      this.pending = pending;
+      return;
+    }
+    if (this.now() - this.pending.startedAt >= THREAD_STRETCH_MS || this.isDone) thread.end();
+    await new Promise((resume) => setImmediate(resume));
+    this.takeAnswer();
+  }
+
+  private takeAnswer(): void {
+    if (this.pending?.found == null) return;
+    this.merge(this.pending.found);
+    this.pending = null;
+  }
+
+  private merge(found: Found): void {
+    this.rounds += found.rounds;
+    const floor = Math.max(this.news.floor, found.floor);
+    const isBetter = found.layout !== null && found.total < this.news.total;
+    this.news = isBetter
+      ? { layout: found.layout, total: found.total, isComplete: found.isComplete, floor }
+      : { ...this.news, floor };
+    if (found.isDone) this.isDone = true;
+  }
+
+  /** Ends all threads; what the lane elsewhere has found by now still counts. */
+  async stop(): Promise<void> {
+    if (this.pending !== null) {
+      this.thread?.end();
+      await this.pending.answer;
+      this.takeAnswer();
+    }
+    await this.thread?.stop();
+  }
+}
+
+type LaneStart = { readonly task: LaneTask; readonly seed: number };

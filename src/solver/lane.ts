@@ -1,0 +1,240 @@
+// One line of search: it improves the schedule, or proves that it cannot be improved, for a stretch of work at a time, and
+// says what it found. Lanes know each other only by the news between stretches, so that one thread or two make no difference.
+import type { Cost } from './cost.ts';
+import type { Layout } from './layout.ts';
+import { Improver } from './learning/improver.ts';
+import { Prover } from './learning/prover.ts';
+import { ShopModel, scaleOf } from './learning/shopModel.ts';
+import type { Random } from './random.ts';
+import { randomOf } from './random.ts';
+import { Search } from './search.ts';
+import type { Shop } from './shop.ts';
+
+/** What all lanes know after a stretch: the best schedule, its price, and the floor no schedule of all units goes below. */
+export type News = { readonly layout: Layout; readonly total: number; readonly isComplete: boolean; readonly floor: number };
+
+export type Stretch = {
+  /** Rounds at most. */
+  readonly rounds: number;
+  /** Time of the clock at which to stop, in milliseconds; Infinity where the clock has no say. */
+  readonly untilMs: number;
+  /** Heat of the exchanges, see Search. */
+  readonly heat: number;
+};
+
+export type Found = {
+  /** A cheaper schedule than the news had, or null. */
+  readonly layout: Layout | null;
+  readonly total: number;
+  readonly isComplete: boolean;
+  /** Proved floor under the price of a schedule that plans every unit; Infinity: there is none. */
+  readonly floor: number;
+  readonly rounds: number;
+  /** Whether nothing is left to do. */
+  readonly isDone: boolean;
+};
+
+export type LaneTask = 'improve' | 'prove';
+
+/** Learning models larger than this, in pairs of stays, take too long to build. */
+const MOST_STAYS = 110;
+
+/** Conflicts of the learning solver that count as one round. */
+const CONFLICTS_PER_ROUND = 5;
+const PROOF_CONFLICTS = 400;
+
+/** Vain conflicts at one floor after which a proving lane also improves. */
+const PATIENCE = 6000;
+
+export class Lane {
+  private readonly shop: Shop;
+  private readonly task: LaneTask;
+  private readonly random: Random;
+  private readonly scale: number | null;
+  private readonly search: Search;
+  private improver: Improver | null = null;
+  private prover: Prover | null = null;
+  /** A model that plans every unit, looked through for a schedule while none is at hand. */
+  private complete: ShopModel | null = null;
+  private best: News | null = null;
+  private floor = 0;
+  private rounds = 0;
+  private turn = 0;
+  private isExhausted = false;
+
+  constructor(shop: Shop, seed: number, task: LaneTask) {
+    this.shop = shop;
+    this.task = task;
+    this.random = randomOf(seed);
+    this.search = new Search(shop, this.random);
+    this.scale = shop.stays.length <= MOST_STAYS ? scaleOf(shop.problem) : null;
+  }
+
+  /** Works from the news for a stretch. */
+  run(news: News, stretch: Stretch, now: () => number): Found {
+    this.hear(news);
+    const first = this.rounds;
+    const mayGoOn = (): boolean => now() < stretch.untilMs;
+    while (!this.isDone() && this.rounds - first < stretch.rounds && mayGoOn()) this.take(stretch, mayGoOn);
+    const best = this.best as News;
+    const isNews = best.total < news.total;
+    return {
+      layout: isNews ? best.layout : null,
+      total: best.total,
+      isComplete: best.isComplete,
+      floor: this.floor,
+      rounds: this.rounds - first,
+      isDone: this.isDone(),
+    };
+  }
+
+  private isDone(): boolean {
+    return this.isExhausted || (this.best?.isComplete === true && this.best.total <= this.floor + 1e-6);
+  }
+
+  private hear(news: News): void {
+    this.floor = Math.max(this.floor, news.floor);
+    if (this.best !== null && news.total >= this.best.total) return;
+    const isSameUnits = this.best !== null && samePlanned(this.best.layout, news.layout);
+    this.best = news;
+    this.search.adopt(news.layout);
+    if (!isSameUnits) this.improver = null;
+    else this.improver?.adopt(news.layout, this.inModel(news.total));
+    if (news.isComplete) this.prover?.lower(this.inModel(news.total));
+  }
+
+  /** A price in the model's units, without what omitted units cost. */
+  private inModel(total: number): number {
+    const omitted = this.omissionPrice();
+    return Math.floor((total - omitted) * (this.scale ?? 1) + 1e-6);
+  }
+
+  private omissionPrice(): number {
+    const { layout } = this.best as News;
+    return this.shop.problem.units.reduce((sum, unit) => {
+      const isLeftOut = unit.ready !== null && (layout.start[unit.tasks[0] as number] as number) < 0;
+      return isLeftOut && unit.omissionPrice !== Number.POSITIVE_INFINITY ? sum + unit.omissionPrice : sum;
+    }, 0);
+  }
+
+  /** One turn of work of the kind whose turn it is. */
+  private take(stretch: Stretch, mayGoOn: () => boolean): void {
+    this.turn++;
+    const best = this.best as News;
+    if (this.scale === null) this.exchange(stretch);
+    else if (!best.isComplete) this.seekComplete(stretch, mayGoOn);
+    else if (this.task === 'improve' || this.isStuckProving()) this.improve(mayGoOn);
+    else this.prove(mayGoOn);
+  }
+
+  private isStuckProving(): boolean {
+    return (this.prover?.idle ?? 0) > PATIENCE && this.turn % 3 !== 0;
+  }
+
+  /** Takes blocks out and puts them back: see Search. */
+  private exchange(stretch: Stretch): void {
+    this.rounds++;
+    if (this.search.round(stretch.heat)) this.keepSearched();
+  }
+
+  private keepSearched(): void {
+    const { bestCost } = this.search;
+    if (bestCost.total >= (this.best as News).total) return;
+    const layout = this.search.bestLayout();
+    if (this.improver !== null && !samePlanned((this.best as News).layout, layout)) this.improver = null;
+    this.best = this.newsOf(layout, bestCost);
+    this.improver?.adopt(layout, this.inModel(bestCost.total));
+    if (this.best.isComplete) this.prover?.lower(this.inModel(bestCost.total));
+  }
+
+  private newsOf(layout: Layout, cost: Cost): News {
+    return { layout, total: cost.total, isComplete: cost.omitted === 0 && cost.missing === 0, floor: this.floor };
+  }
+
+  /** While something is left out: exchanges, steps among what is planned, and the search for a schedule of everything. */
+  private seekComplete(stretch: Stretch, mayGoOn: () => boolean): void {
+    const isAnyPlanned = (this.best as News).layout.start.some((at) => at >= 0);
+    const kind = this.task === 'improve' ? this.turn % 4 : (this.turn + 3) % 4;
+    if (kind === 3 && this.floor !== Number.POSITIVE_INFINITY) this.lookForComplete(mayGoOn);
+    else if (kind === 2 && isAnyPlanned && (this.best as News).total < 1e9) this.improve(mayGoOn);
+    else for (let i = 0; i < 20 && mayGoOn(); i++) this.exchange(stretch);
+  }
+
+  private lookForComplete(mayGoOn: () => boolean): void {
+    this.complete ??= new ShopModel(this.shop, this.scale as number, () => true);
+    const { engine } = this.complete;
+    const before = engine.conflicts;
+    const outcome = this.complete.isPossible ? engine.search([], PROOF_CONFLICTS, mayGoOn) : 'impossible';
+    this.spend(engine.conflicts - before);
+    if (outcome === 'impossible') this.floor = Number.POSITIVE_INFINITY;
+    if (outcome !== 'solution') return;
+    this.keep(this.complete.read());
+  }
+
+  private spend(conflicts: number): void {
+    this.rounds += 1 + Math.floor(conflicts / CONFLICTS_PER_ROUND);
+  }
+
+  /** Counts a schedule and keeps it when it is cheaper than the best. */
+  private keep(layout: Layout): void {
+    const cost = this.search.adopt(layout);
+    const best = this.best as News;
+    if (cost.total >= best.total - 1e-9) return;
+    if (!samePlanned(best.layout, layout)) this.improver = null;
+    this.best = this.newsOf(layout, cost);
+    if (this.best.isComplete) this.prover?.lower(this.inModel(cost.total));
+  }
+
+  private improve(mayGoOn: () => boolean): void {
+    const improver = this.improver ?? this.newImprover();
+    this.improver = improver;
+    const before = improver.conflicts;
+    if (improver.improve(mayGoOn)) this.keep(improver.layout);
+    this.spend(improver.conflicts - before);
+    if (!improver.isDone) return;
+    // Nothing cheaper among schedules of these units: a proof when they are all units and the model holds every price.
+    const best = this.best as News;
+    if (best.isComplete) this.raise(this.fromModel(improver.total));
+    if (!this.isDone()) this.isExhausted = best.isComplete;
+  }
+
+  private fromModel(total: number): number {
+    return total / (this.scale as number);
+  }
+
+  private raise(floor: number): void {
+    this.floor = Math.max(this.floor, floor);
+  }
+
+  private newImprover(): Improver {
+    const { layout, total, isComplete } = this.best as News;
+    const isPlanned = (unit: number): boolean => (layout.start[this.shop.problem.units[unit]?.tasks[0] ?? 0] ?? -1) >= 0;
+    const model = new ShopModel(this.shop, this.scale as number, isPlanned);
+    const floor = isComplete ? Math.ceil(this.floor * (this.scale as number) - 1e-6) : 0;
+    return new Improver(model, this.random, layout, this.inModel(total), floor);
+  }
+
+  private prove(mayGoOn: () => boolean): void {
+    if (this.prover === null) {
+      const model = new ShopModel(this.shop, this.scale as number, () => true);
+      const floor = Math.ceil(this.floor * model.scale - 1e-6);
+      this.prover = new Prover(model, floor, this.inModel((this.best as News).total));
+    }
+    const { prover } = this;
+    const before = prover.conflicts;
+    prover.prove(PROOF_CONFLICTS, mayGoOn);
+    this.spend(prover.conflicts - before);
+    this.raise(this.fromModel(prover.floor));
+    if (prover.found === null) return;
+    const found = prover.found;
+    prover.found = null;
+    this.keep(found);
+    if (!this.isDone()) this.isExhausted = true;
+  }
+}
+
+/** Whether two layouts plan the same units. */
+export function samePlanned(a: Layout, b: Layout): boolean {
+  return a.start.every((at, i) => at >= 0 === (b.start[i] as number) >= 0);
+}
+

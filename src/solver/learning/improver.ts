@@ -1,0 +1,125 @@
+// Improves a schedule by the learning solver: most of it is held near where it is, the rest set free, and a cheaper one sought;
+// what is learned on the way holds for good. Used by a lane.
+import { type Layout, timesOf } from '../layout.ts';
+import type { Random } from '../random.ts';
+import type { StayUse } from '../shop.ts';
+import { atLeast, atMost, isTrue, type Literal } from './literal.ts';
+import { type Neighbourhood, Neighbourhoods } from './neighbourhood.ts';
+import type { ShopModel } from './shopModel.ts';
+
+/** Conflicts one neighbourhood may take, at least; more when nothing gets better. */
+const CONFLICTS = 250;
+const MOST_CONFLICTS = 2500;
+
+/** Largest step asked for at once, as a share of the price. */
+const MOST_STEP = 0.03;
+
+/** Share of vain steps after which the schedule is exchanged for another of its price. */
+const SIDEWAYS_SHARE = 0.3;
+
+export class Improver {
+  private readonly model: ShopModel;
+  private readonly neighbourhoods: Neighbourhoods;
+  private readonly floor: number;
+  private readonly random: Random;
+  private time: Int32Array;
+  private conflictLimit = CONFLICTS;
+  private step = 1;
+  private again: Neighbourhood | null = null;
+  /** The cheapest schedule known to it, and its price in the model's units. */
+  layout: Layout;
+  total: number;
+  /** Whether it is known that none is cheaper. */
+  isDone = false;
+
+  /** Starts from a schedule of the planned units whose price, without omissions, is `total` in the model's units. */
+  constructor(model: ShopModel, random: Random, layout: Layout, total: number, floor: number) {
+    this.model = model;
+    this.random = random;
+    this.neighbourhoods = new Neighbourhoods(model.shop, random);
+    this.layout = layout;
+    this.total = total;
+    this.floor = floor;
+    this.time = new Int32Array(0);
+    this.adopt(layout, total);
+  }
+
+  /** Conflicts so far. */
+  get conflicts(): number {
+    return this.model.engine.conflicts;
+  }
+
+  /** Goes on from another schedule, when it is cheaper or `total` is the same. */
+  adopt(layout: Layout, total: number): void {
+    this.layout = this.model.aimAt(layout);
+    this.time = timesOf(this.model.shop, this.layout);
+    this.total = total;
+    const { engine, objective, isPossible } = this.model;
+    if (total <= this.floor || !isPossible || !engine.assert(2 * objective + 1, -total)) this.isDone = true;
+  }
+
+  /** Searches one neighbourhood. Returns whether a cheaper schedule was found; `conflicts` of the engine say how long it took. */
+  improve(mayGoOn: () => boolean): boolean {
+    if (this.isDone) return false;
+    const { model } = this;
+    const { engine } = model;
+    const place = this.again ?? this.neighbourhoods.draw(this.time);
+    this.again = null;
+    const wanted = Math.max(this.floor, this.total - this.step);
+    const outcome = engine.search([atMost(model.objective, wanted), ...this.held(place)], this.conflictLimit, mayGoOn);
+    switch (outcome) {
+      case 'solution': {
+        const total = engine.bounds.min(model.objective);
+        this.adopt(model.read(), total);
+        this.step = Math.min(2 * this.step, Math.max(1, Math.round(MOST_STEP * total)));
+        this.conflictLimit = CONFLICTS;
+        this.neighbourhoods.remember(place.kind, 'better');
+        this.again = place;
+        return true;
+      }
+      case 'impossible':
+        this.isDone = true;
+        return false;
+      default:
+        if (this.step > 1) {
+          this.step >>= 1;
+          return false;
+        }
+        if (outcome === 'refuted' && place.kind === 'all') this.isDone = true;
+        this.neighbourhoods.remember(place.kind, outcome === 'refuted' ? 'searched' : 'too-large');
+        this.conflictLimit = Math.min(MOST_CONFLICTS, this.conflictLimit * 1.01);
+        if (!this.isDone && this.random.next() < SIDEWAYS_SHARE) this.goSideways(mayGoOn);
+        return false;
+    }
+  }
+
+  /** Moves on to another schedule of the same price, packed to the left in one neighbourhood: what was stuck may come loose. */
+  private goSideways(mayGoOn: () => boolean): void {
+    const { model } = this;
+    const { engine } = model;
+    const place = this.neighbourhoods.draw(this.time);
+    for (let v = 0; v < this.time.length; v++) if (place.isFree[v] === 1) engine.target[v] = 0;
+    const outcome = engine.search([atMost(model.objective, this.total), ...this.held(place)], CONFLICTS, mayGoOn);
+    if (outcome === 'solution') this.adopt(model.read(), engine.bounds.min(model.objective));
+    else this.adopt(this.layout, this.total);
+  }
+
+  /** What the step assumes: variables that are not free stay near their time, and stays in their chamber. */
+  private held(place: Neighbourhood): Literal[] {
+    const { time, model } = this;
+    const held: Literal[] = [];
+    for (let v = 0; v < time.length; v++) {
+      const at = time[v] as number;
+      if (at >= 0 && place.isFree[v] === 0) held.push(atLeast(v, at - place.earlier), atMost(v, at + place.later));
+    }
+    if (!place.keepsChambers) return held;
+    model.stays.flags.forEach((flags, s) => {
+      const stay = model.shop.stays[s] as StayUse;
+      if (flags === null || place.isFree[stay.startVar] === 1) return;
+      flags.forEach((flag, i) => {
+        if (stay.chambers[i] === this.layout.chamber[s]) held.push(isTrue(flag));
+      });
+    });
+    return held;
+  }
+}

@@ -1,0 +1,124 @@
+// Which variables a step of the improver sets free, and how far the others may move: large neighbourhood search (Shaw 1998,
+// CP 98, LNCS 1520) with sizes that adapt to what could be searched through.
+import type { Random } from '../random.ts';
+import type { Shop } from '../shop.ts';
+
+/** Kinds of neighbourhood: a stretch of time, whole blocks, units near a time, the end of the day, everything a little, or all. */
+export const KINDS = ['stretch', 'blocks', 'units', 'last', 'little', 'all'] as const;
+export type Kind = (typeof KINDS)[number];
+
+export type Neighbourhood = {
+  readonly kind: Kind;
+  /** 1: may take any value. */
+  readonly isFree: Uint8Array;
+  /** How much earlier and later the other variables may be. */
+  readonly earlier: number;
+  readonly later: number;
+  /** Whether stays of other variables keep their chamber. */
+  readonly keepsChambers: boolean;
+};
+
+const FIRST_SIZE = 0.3;
+const LEAST_SIZE = 0.02;
+const LARGER = 1.06;
+const SMALLER = 0.96;
+
+/** Weight a kind keeps when it never succeeds, and how fast success is forgotten. */
+const LEAST_WEIGHT = 0.15;
+const MEMORY = 0.95;
+
+export class Neighbourhoods {
+  private readonly shop: Shop;
+  private readonly random: Random;
+  private readonly size = new Map<Kind, number>(KINDS.map((kind) => [kind, FIRST_SIZE]));
+  private readonly weight = new Map<Kind, number>(KINDS.map((kind) => [kind, 1]));
+  private readonly isFree: Uint8Array;
+
+  constructor(shop: Shop, random: Random) {
+    this.shop = shop;
+    this.random = random;
+    this.isFree = new Uint8Array(shop.network.variableCount);
+  }
+
+  /** Draws a neighbourhood of the schedule with these times; -1: the variable is not planned. */
+  draw(time: Int32Array): Neighbourhood {
+    const kind = this.drawKind();
+    const size = this.size.get(kind) as number;
+    this.isFree.fill(0);
+    const end = time.reduce((latest, at) => Math.max(latest, at), 0);
+    const { random } = this;
+    const spread = { earlier: 8 + random.below(24), later: random.below(10), keepsChambers: random.next() < 0.85 };
+    switch (kind) {
+      case 'stretch': {
+        const length = size * end;
+        this.freeBetween(time, random.next() * (end + length) - length, length);
+        break;
+      }
+      case 'last':
+        this.freeBetween(time, end - size * end, end);
+        break;
+      case 'blocks':
+        this.freeBlocks(size);
+        break;
+      case 'units':
+        this.freeUnits(time, random.next() * end, size);
+        break;
+      case 'all':
+        this.isFree.fill(1);
+        break;
+      case 'little':
+        return { kind, isFree: this.isFree, earlier: Math.round(60 * size), later: Math.round(40 * size), keepsChambers: false };
+    }
+    return { kind, isFree: this.isFree, ...spread };
+  }
+
+  private drawKind(): Kind {
+    const total = KINDS.reduce((sum, kind) => sum + (this.weight.get(kind) as number), 0);
+    let left = this.random.next() * total;
+    for (const kind of KINDS) {
+      left -= this.weight.get(kind) as number;
+      if (left < 0) return kind;
+    }
+    return KINDS[0];
+  }
+
+  private freeBetween(time: Int32Array, from: number, length: number): void {
+    time.forEach((at, v) => {
+      if (at >= from && at <= from + length) this.isFree[v] = 1;
+    });
+  }
+
+  private freeBlocks(size: number): void {
+    const { blocks } = this.shop;
+    const count = Math.max(1, Math.round(size * blocks.length));
+    for (let i = 0; i < count; i++) {
+      const block = blocks[this.random.below(blocks.length)] as Shop['blocks'][number];
+      for (const v of block.trunk) this.isFree[v] = 1;
+      for (const child of block.children) for (const v of child.variables) this.isFree[v] = 1;
+    }
+  }
+
+  private freeUnits(time: Int32Array, centre: number, size: number): void {
+    const near = this.shop.blocks.flatMap((block) => {
+      const parts = block.children.length > 0 ? block.children.map((child) => child.variables) : [block.trunk];
+      return parts.map((variables) => {
+        const at = time[variables[variables.length - 1] as number] as number;
+        return { block, variables, far: Math.abs(at - centre) * (0.3 + this.random.next()) };
+      });
+    });
+    near.sort((a, b) => a.far - b.far);
+    for (const { block, variables } of near.slice(0, Math.max(1, Math.round(size * near.length)))) {
+      for (const v of variables) this.isFree[v] = 1;
+      if (this.random.next() < 0.5) for (const v of block.trunk) this.isFree[v] = 1;
+    }
+  }
+
+  /** Remembers how a neighbourhood of a kind ended: with something better, searched through in vain, or too large to. */
+  remember(kind: Kind, ended: 'better' | 'searched' | 'too-large'): void {
+    const size = this.size.get(kind) as number;
+    if (ended === 'searched') this.size.set(kind, Math.min(1, LARGER * size));
+    if (ended === 'too-large') this.size.set(kind, Math.max(LEAST_SIZE, SMALLER * size));
+    const weight = this.weight.get(kind) as number;
+    this.weight.set(kind, Math.max(LEAST_WEIGHT, MEMORY * weight + (ended === 'better' ? 1 - MEMORY : 0) * 4));
+  }
+}
