@@ -1,7 +1,7 @@
 // Says in the baker's words why no plan can cost less.
 import { wallClockAt } from '../model/clock.ts';
 import type { Scenario } from '../model/scenario.ts';
-import type { BoundArgument } from '../solver/bounds/bound.ts';
+import type { BoundArgument, GroupName } from '../solver/bounds/bound.ts';
 import type { PoolRole } from './shopPools.ts';
 import type { Compiled } from './shopProblem.ts';
 
@@ -39,6 +39,16 @@ export function boundWords(scenario: Scenario, compiled: Compiled, argument: Bou
     }
     case 'chamber-work':
       return `oven: ${argument.stays} trays through its decks ${says(argument.makespan)}.`;
+    case 'flow': {
+      const name = (group: GroupName): string =>
+        group.isChamber ? 'oven' : PLACE_WORDS[compiled.shop.roles[group.ids[0] as number]?.kind ?? 'people'];
+      const slow = [
+        ...(argument.through === null ? [] : [`work reaches it no faster than ${name(argument.through)} allows`]),
+        ...(argument.to === null ? [] : [`leaves it no faster than ${name(argument.to)} allows`]),
+      ];
+      const why = slow.length === 0 ? '' : ` (${slow.join(' and ')})`;
+      return `${name(argument.at)}: ${workWords(argument.uses)}${why} ${says(argument.makespan)}.`;
+    }
     case 'chamber-loads':
       return 'oven: however trays are dealt to decks, baking them and changing temperature between them costs as much.';
     case 'omission':

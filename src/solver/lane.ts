@@ -216,7 +216,7 @@ export class Lane {
 
   private prove(mayGoOn: () => boolean): void {
     if (this.prover === null) {
-      const model = new ShopModel(this.shop, this.scale as number, () => true);
+      const model = new ShopModel(this.shop, this.scale as number, () => true, true);
       const floor = Math.ceil(this.floor * model.scale - 1e-6);
       this.prover = new Prover(model, floor, this.inModel((this.best as News).total));
     }

@@ -56,9 +56,13 @@ export function timesOf(shop: Shop, layout: Layout): Int32Array {
 export function recordsOf(shop: Shop, layout: Layout): BlockRecord[] {
   const time = timesOf(shop, layout);
   const records = shop.blocks.flatMap(({ id, trunk, children }) => {
-    const variables = [...trunk, ...children.flatMap((child) => child.variables)].filter((v) => (time[v] as number) >= 0);
+    // Child by child, the earliest first: of two in one load the first is whole before the second joins it.
+    const placed = (list: readonly number[]): number[] =>
+      list.filter((v) => (time[v] as number) >= 0).sort((a, b) => (time[a] as number) - (time[b] as number) || a - b);
+    const parts = children.map((child) => placed(child.variables)).filter((part) => part.length > 0);
+    parts.sort((a, b) => (time[a[0] as number] as number) - (time[b[0] as number] as number) || (a[0] as number) - (b[0] as number));
+    const variables = [...placed(trunk), ...parts.flat()];
     if (variables.length === 0) return [];
-    variables.sort((a, b) => (time[a] as number) - (time[b] as number) || a - b);
     const uses = new Set(variables.flatMap((v) => shop.usesOfVar[v] as readonly number[]));
     const stays = new Set(variables.flatMap((v) => shop.staysOfVar[v] as readonly number[]));
     return [

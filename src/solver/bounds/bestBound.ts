@@ -2,7 +2,8 @@
 import type { Pool, ShopProblem } from '../problem.ts';
 import { MISSING_PRICE } from '../cost.ts';
 import type { Shop } from '../shop.ts';
-import type { Bound, BoundArgument } from './bound.ts';
+import type { Bound, BoundArgument, GroupName } from './bound.ts';
+import { flowBound } from './flowBound.ts';
 import { type Paths, type Work, workOfStay, workOfUse } from './headsAndTails.ts';
 import { capacitySums, omissionsNeeded, spanBound, workBound } from './workBound.ts';
 
@@ -132,6 +133,15 @@ export function bestBound(shop: Shop, paths: Paths, packingFloor: number): Bound
     argument = group.isChamber
       ? { kind: 'chamber-work', chambers: group.ids, stays: count, head, tail, makespan }
       : { kind: 'pool-work', pools: group.ids, uses: count, head, tail, makespan };
+  }
+  if (!prices.fromFirstMark) {
+    const resources = groups.map(({ work, capacity }) => ({ work, capacity, most: Math.max(0, ...capacity) }));
+    const flow = flowBound(shop, resources);
+    const part = (g: number): GroupName | null => (g < 0 ? null : { isChamber: groups[g]?.isChamber === true, ids: groups[g]?.ids ?? [] });
+    if (flow !== null && flow.makespan > makespan && flow.makespan <= problem.horizon) {
+      makespan = flow.makespan;
+      argument = { kind: 'flow', at: part(flow.at) as GroupName, through: part(flow.through), to: part(flow.to), uses: flow.count, makespan };
+    }
   }
   const lateness = latenessFloor(problem, heads);
   let value = lateness + prices.makespan * makespan + prices.stateChange * changesFloor(shop);

@@ -1,5 +1,8 @@
 // A proved floor under the price of any schedule, with the argument that gave it.
 
+/** A group of pools or of chambers. */
+export type GroupName = { readonly isChamber: boolean; readonly ids: readonly number[] };
+
 export type BoundArgument =
   /** The longest chain of tasks of one unit. */
   | { readonly kind: 'path'; readonly unit: number; readonly makespan: number }
@@ -19,6 +22,15 @@ export type BoundArgument =
       readonly stays: number;
       readonly head: number;
       readonly tail: number;
+      readonly makespan: number;
+    }
+  /** Work on a group that arrives no faster than another lets it through, and leaves no faster than a third takes it. */
+  | {
+      readonly kind: 'flow';
+      readonly at: GroupName;
+      readonly through: GroupName | null;
+      readonly to: GroupName | null;
+      readonly uses: number;
       readonly makespan: number;
     }
   /** Loads per chamber and state: the relaxation of an integer program. */

@@ -15,9 +15,12 @@ export type Work = {
   readonly amount: number;
   readonly fromFirst: number;
   readonly unit: number;
+  /** The time points it begins and ends at. */
+  readonly from: Mark;
+  readonly until: Mark;
 };
 
-type Mark = { readonly variable: number; readonly offset: number };
+export type Mark = { readonly variable: number; readonly offset: number };
 
 function marksOf(
   shop: Shop,
@@ -82,6 +85,8 @@ export function workOfUse(shop: Shop, paths: Paths, use: UseOfPool): Work {
     amount: use.amount,
     fromFirst: paths.fromFirst(use.fromVar) + use.fromOff,
     unit: shop.unitOfTask[use.task] as number,
+    from: { variable: use.fromVar, offset: use.fromOff },
+    until: { variable: use.untilVar, offset: use.untilOff },
   };
 }
 
@@ -101,5 +106,7 @@ export function workOfStay(shop: Shop, paths: Paths, stay: StayUse): Work {
     amount: stay.room,
     fromFirst: paths.fromFirst(stay.startVar) + stay.startOff,
     unit: shop.unitOfTask[stay.task] as number,
+    from: { variable: stay.startVar, offset: stay.startOff },
+    until: { variable: stay.endVar, offset: stay.endOff },
   };
 }

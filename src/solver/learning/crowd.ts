@@ -13,6 +13,8 @@ export type CrowdUse = {
   readonly untilOff: number;
   readonly amount: number;
   readonly condition: Literal | null;
+  /** Least time it takes. */
+  readonly length: number;
 };
 
 /** Bounds of a use at the time it was last held against the profile. */

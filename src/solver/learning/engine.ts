@@ -7,8 +7,8 @@ import { BY_CLAUSE, Bounds, DECISION } from './bounds.ts';
 import { Clauses } from './clauses.ts';
 import type { Literal } from './literal.ts';
 
-/** Something that raises bounds when a side it watches has risen. */
-export type Propagator = { watchedSides(): number[]; propagate(): boolean };
+/** Something that raises bounds when a side it watches has risen; slow ones run when the others have nothing left to say. */
+export type Propagator = { watchedSides(): number[]; propagate(): boolean; readonly isSlow?: boolean };
 
 /**
  * How a search ended: a solution stands in the bounds; none exists; none exists under what was assumed; or the limit came.
@@ -46,6 +46,7 @@ export class Engine {
   private watchers: Int32Array[] = [];
   private isQueued = new Uint8Array(0);
   private readonly queue: number[] = [];
+  private readonly slowQueue: number[] = [];
   private head = 0;
   private analysis: Analysis | null = null;
   private activity: Activity | null = null;
@@ -85,7 +86,7 @@ export class Engine {
   private enqueue(p: number): void {
     if (this.isQueued[p] === 1) return;
     this.isQueued[p] = 1;
-    this.queue.push(p);
+    (this.propagators[p]?.isSlow === true ? this.slowQueue : this.queue).push(p);
   }
 
   /** Follows every rise to its end. False on a conflict, which the bounds note. */
@@ -101,7 +102,7 @@ export class Engine {
         const old = bounds.entryOld[at] as number;
         if (!this.arcs.propagate(side, old) || !this.clauses.propagate(side, old)) return false;
       }
-      const p = this.queue.pop();
+      const p = this.queue.pop() ?? this.slowQueue.pop();
       if (p === undefined) return true;
       this.isQueued[p] = 0;
       if (!(this.propagators[p] as Propagator).propagate()) return false;
@@ -109,8 +110,9 @@ export class Engine {
   }
 
   private forgetQueue(): void {
-    for (const p of this.queue) this.isQueued[p] = 0;
+    this.isQueued.fill(0);
     this.queue.length = 0;
+    this.slowQueue.length = 0;
   }
 
   /** Goes back to a level; variables that lose their value are open again. */

@@ -6,6 +6,7 @@ import type { Shop, StayUse, UseOfPool } from '../shop.ts';
 import { inTwinOrder, orderedTasks, type Twins, twinsOf } from '../twins.ts';
 import { isFalse, isTrue, type Literal } from './literal.ts';
 import { Crowd, type CrowdUse } from './crowd.ts';
+import { Energy, MOST_ENERGY_USES } from './energy.ts';
 import { Engine } from './engine.ts';
 import { chambersOf, type StayModel } from './stayModel.ts';
 import { WeightedSum, type Term } from './weightedSum.ts';
@@ -39,6 +40,7 @@ export class ShopModel {
   readonly twins: Twins;
   readonly shop: Shop;
   private readonly isPlanned: (unit: number) => boolean;
+  private readonly isThorough: boolean;
   private readonly plannedTask: Uint8Array;
   /** Per use with a choice of pools: a yes-or-no variable for each. */
   private readonly poolChoice: (readonly number[] | null)[];
@@ -46,8 +48,10 @@ export class ShopModel {
   private isConsistent = true;
   private readonly worth: number[] = [];
 
-  constructor(shop: Shop, scale: number, isPlanned: (unit: number) => boolean) {
+  /** `isThorough`: with the slower arguments that pay when floors are proved. */
+  constructor(shop: Shop, scale: number, isPlanned: (unit: number) => boolean, isThorough = false) {
     this.shop = shop;
+    this.isThorough = isThorough;
     this.scale = scale;
     this.isPlanned = isPlanned;
     const { problem, network } = shop;
@@ -151,7 +155,7 @@ export class ShopModel {
     const unions = new Map<string, CrowdUse[]>();
     uses.forEach((use, u) => {
       if (this.plannedTask[use.task] === 0) return;
-      const span = { from: use.fromVar, fromOff: use.fromOff, until: use.untilVar, untilOff: use.untilOff, amount: use.amount };
+      const span = { from: use.fromVar, fromOff: use.fromOff, until: use.untilVar, untilOff: use.untilOff, amount: use.amount, length: use.minLength };
       const flags = this.poolChoice[u] ?? null;
       use.pools.forEach((p, i) => {
         inPool[p]?.push({ ...span, condition: flags === null ? null : isTrue(flags[i] as number) });
@@ -167,7 +171,7 @@ export class ShopModel {
       const pools = key.split(',').map(Number);
       const inside = uses.flatMap((use, u): CrowdUse[] =>
         this.plannedTask[use.task] === 1 && this.poolChoice[u] === null && pools.includes(use.pools[0] as number)
-          ? [{ from: use.fromVar, fromOff: use.fromOff, until: use.untilVar, untilOff: use.untilOff, amount: use.amount, condition: null }]
+          ? [{ from: use.fromVar, fromOff: use.fromOff, until: use.untilVar, untilOff: use.untilOff, amount: use.amount, length: use.minLength, condition: null }]
           : [],
       );
       this.addCrowd(pools, [...list, ...inside]);
@@ -191,6 +195,7 @@ export class ShopModel {
   crowd(capacity: Int32Array, list: readonly CrowdUse[]): void {
     if (list.length === 0) return;
     this.engine.add(new Crowd(this.engine.bounds, capacity, list));
+    if (this.isThorough && list.length <= MOST_ENERGY_USES) this.engine.add(new Energy(this.engine.bounds, capacity, list));
     const most = capacity.reduce((a, b) => Math.max(a, b), 0);
     if (list.length > MOST_ORDERED || 2 * Math.max(...list.map((use) => use.amount)) <= most) return;
     list.forEach((a, i) => {

@@ -53,7 +53,7 @@ export function chambersOf(model: ShopModel, shop: Shop, isPlanned: (stay: numbe
   const planned = stays.flatMap((_, s) => (isPlanned(s) ? [s] : []));
   const use = (s: number, condition: Literal | null): CrowdUse => {
     const stay = stays[s] as StayUse;
-    return { from: stay.startVar, fromOff: stay.startOff, until: stay.endVar, untilOff: stay.endOff, amount: stay.room, condition };
+    return { from: stay.startVar, fromOff: stay.startOff, until: stay.endVar, untilOff: stay.endOff, amount: stay.room, length: stay.minLength, condition };
   };
   problem.chambers.forEach((chamber, c) => {
     const mine = planned.filter((s) => (stays[s] as StayUse).chambers.includes(c));
