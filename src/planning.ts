@@ -61,7 +61,14 @@ function limitsOf(options: PlanningOptions, startedAtMs: number, trays: number):
   const reserveMs = Math.max(LEAST_RESERVE_MS, RESERVE_SHARE * (seconds ?? 0) * 1000, RESERVE_PER_TRAY_MS * trays);
   const flatRounds = effort === undefined && seconds === undefined ? FLAT_ROUNDS : Number.POSITIVE_INFINITY;
   const workers = options.workers ?? 1;
-  return { rounds, workers, flatRounds, untilMs: endMs - reserveMs, fillInUntilMs: endMs - (2 / 3) * reserveMs, askUntilMs: endMs - reserveMs / 3 };
+  return {
+    rounds,
+    workers,
+    flatRounds,
+    untilMs: endMs - reserveMs,
+    fillInUntilMs: endMs - (2 / 3) * reserveMs,
+    askUntilMs: endMs - reserveMs / 3,
+  };
 }
 
 /** Plans a scenario that has been read. Every plan it returns has passed the judge; OwnFault otherwise. */

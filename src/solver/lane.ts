@@ -237,4 +237,3 @@ export class Lane {
 export function samePlanned(a: Layout, b: Layout): boolean {
   return a.start.every((at, i) => at >= 0 === (b.start[i] as number) >= 0);
 }
-

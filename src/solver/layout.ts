@@ -60,7 +60,9 @@ export function recordsOf(shop: Shop, layout: Layout): BlockRecord[] {
     const placed = (list: readonly number[]): number[] =>
       list.filter((v) => (time[v] as number) >= 0).sort((a, b) => (time[a] as number) - (time[b] as number) || a - b);
     const parts = children.map((child) => placed(child.variables)).filter((part) => part.length > 0);
-    parts.sort((a, b) => (time[a[0] as number] as number) - (time[b[0] as number] as number) || (a[0] as number) - (b[0] as number));
+    parts.sort(
+      (a, b) => (time[a[0] as number] as number) - (time[b[0] as number] as number) || (a[0] as number) - (b[0] as number),
+    );
     const variables = [...placed(trunk), ...parts.flat()];
     if (variables.length === 0) return [];
     const uses = new Set(variables.flatMap((v) => shop.usesOfVar[v] as readonly number[]));

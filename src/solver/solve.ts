@@ -140,7 +140,8 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
           report();
         }
         stopped = stopReason();
-        if (stopped === null && (crew.isDone || rounds - lastGain >= (limits.flatRounds ?? Number.POSITIVE_INFINITY))) stopped = 'effort';
+        if (stopped === null && (crew.isDone || rounds - lastGain >= (limits.flatRounds ?? Number.POSITIVE_INFINITY)))
+          stopped = 'effort';
         await hooks.pause();
       }
     } finally {

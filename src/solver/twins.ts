@@ -68,13 +68,18 @@ class Looks {
     );
     return JSON.stringify([
       tasks.map((task) => taskLooks(problem.tasks[task] as ShopTask)),
-      links.map(({ from, to, ...link }) => [this.name(from, unit), this.name(to, unit), link]).map((x) => JSON.stringify(x)).sort(),
+      links
+        .map(({ from, to, ...link }) => [this.name(from, unit), this.name(to, unit), link])
+        .map((x) => JSON.stringify(x))
+        .sort(),
       bursts,
       ready === null ? null : [this.name(ready.task, unit), ready.edge, ready.offset],
       family,
       omissionPrice,
       parent === null,
-      problem.firstMarks.filter(({ task }) => this.unitOf[task] === unit).map(({ task, ...mark }) => [this.name(task, unit), mark]),
+      problem.firstMarks
+        .filter(({ task }) => this.unitOf[task] === unit)
+        .map(({ task, ...mark }) => [this.name(task, unit), mark]),
     ]);
   }
 }
@@ -130,7 +135,12 @@ export function inTwinOrder(shop: Shop, twins: Twins, layout: Layout): Layout {
   return sorted;
 }
 
-type TaskTimes = { readonly start: number; readonly end: number; readonly pools: readonly number[]; readonly chambers: readonly number[] };
+type TaskTimes = {
+  readonly start: number;
+  readonly end: number;
+  readonly pools: readonly number[];
+  readonly chambers: readonly number[];
+};
 
 class Mover {
   private readonly shop: Shop;

@@ -1,6 +1,7 @@
 // The best floor the arguments of this folder prove, and what each says of the makespan. Used by solve.
-import type { Pool, ShopProblem } from '../problem.ts';
+
 import { MISSING_PRICE } from '../cost.ts';
+import type { Pool, ShopProblem } from '../problem.ts';
 import type { Shop } from '../shop.ts';
 import type { Bound, BoundArgument, GroupName } from './bound.ts';
 import { flowBound } from './flowBound.ts';
@@ -137,10 +138,18 @@ export function bestBound(shop: Shop, paths: Paths, packingFloor: number): Bound
   if (!prices.fromFirstMark) {
     const resources = groups.map(({ work, capacity }) => ({ work, capacity, most: Math.max(0, ...capacity) }));
     const flow = flowBound(shop, resources);
-    const part = (g: number): GroupName | null => (g < 0 ? null : { isChamber: groups[g]?.isChamber === true, ids: groups[g]?.ids ?? [] });
+    const part = (g: number): GroupName | null =>
+      g < 0 ? null : { isChamber: groups[g]?.isChamber === true, ids: groups[g]?.ids ?? [] };
     if (flow !== null && flow.makespan > makespan && flow.makespan <= problem.horizon) {
       makespan = flow.makespan;
-      argument = { kind: 'flow', at: part(flow.at) as GroupName, through: part(flow.through), to: part(flow.to), uses: flow.count, makespan };
+      argument = {
+        kind: 'flow',
+        at: part(flow.at) as GroupName,
+        through: part(flow.through),
+        to: part(flow.to),
+        uses: flow.count,
+        makespan,
+      };
     }
   }
   const lateness = latenessFloor(problem, heads);

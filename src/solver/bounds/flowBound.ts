@@ -184,7 +184,10 @@ function flowThrough(
     if (o === at || !small[o]) return;
     const before = passagesOf(shop, items, other, true);
     if (before.some((passage) => passage !== null)) {
-      into = narrower(into, arrivals(items, (item) => item.head, before, workDone(other.capacity), horizon));
+      into = narrower(
+        into,
+        arrivals(items, (item) => item.head, before, workDone(other.capacity), horizon),
+      );
       const now = end();
       if (now > makespan) through = o;
       makespan = now;
@@ -192,7 +195,10 @@ function flowThrough(
     const after = passagesOf(shop, items, other, false);
     if (after.some((passage) => passage !== null)) {
       const steady = workDone(new Int32Array(horizon).fill(other.most));
-      outOf = narrower(outOf, arrivals(items, (item) => item.tail, after, steady, horizon));
+      outOf = narrower(
+        outOf,
+        arrivals(items, (item) => item.tail, after, steady, horizon),
+      );
       const now = end();
       if (now > makespan) to = o;
       makespan = now;

@@ -80,7 +80,8 @@ export class Activity {
     for (;;) {
       let child = 2 * at + 1;
       if (child >= this.size) break;
-      if (child + 1 < this.size && (worth[heap[child + 1] as number] as number) > (worth[heap[child] as number] as number)) child++;
+      if (child + 1 < this.size && (worth[heap[child + 1] as number] as number) > (worth[heap[child] as number] as number))
+        child++;
       const c = heap[child] as number;
       if ((worth[c] as number) <= w) break;
       heap[at] = c;

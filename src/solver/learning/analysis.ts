@@ -2,7 +2,7 @@
 // rest (first unique implication point: Marques-Silva and Sakallah 1999, IEEE Transactions on Computers 48), literals being
 // bounds that are explained when asked (lazy clause generation: Ohrimenko, Stuckey and Codish 2009, Constraints 14).
 import type { Arcs } from './arcs.ts';
-import { BY_ARC, BY_CLAUSE, BY_NOTE, type Bounds, DECISION, NO_SIDE } from './bounds.ts';
+import { type Bounds, BY_ARC, BY_CLAUSE, BY_NOTE, DECISION, NO_SIDE } from './bounds.ts';
 import type { Clauses } from './clauses.ts';
 
 const UNNEEDED = -2_000_000_000;

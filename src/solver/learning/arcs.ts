@@ -1,5 +1,5 @@
 // Minimum lags between variables, some on a condition: when `condition` is true, to >= from + lag. Part of the learning solver.
-import { BY_ARC, BY_NOTE, type Bounds, NO_SIDE } from './bounds.ts';
+import { type Bounds, BY_ARC, BY_NOTE, NO_SIDE } from './bounds.ts';
 import type { Literal } from './literal.ts';
 
 export class Arcs {

@@ -1,6 +1,6 @@
 // Clauses over literals of bounds, two of each watched (Moskewicz, Madigan, Zhao, Zhang and Malik 2001, DAC 38, section 2).
 // A clause whose literals are all false but one makes that one true. Part of the learning solver.
-import { BY_CLAUSE, type Bounds } from './bounds.ts';
+import { type Bounds, BY_CLAUSE } from './bounds.ts';
 
 /** Words of a clause before its literals: size, and how far apart in levels its literals were when it was learned. */
 const HEADER = 2;
@@ -172,7 +172,10 @@ export class Clauses {
     const order = new Map(loose.map((clause, age) => [clause, age]));
     const worth = (clause: number): number => (arena[clause + 1] as number) - (order.get(clause) as number) / loose.length;
     const dropped = new Set([...loose].sort((a, b) => worth(b) - worth(a)).slice(0, loose.length >> 1));
-    this.rebuild(this.given, this.learned.filter((clause) => !dropped.has(clause)));
+    this.rebuild(
+      this.given,
+      this.learned.filter((clause) => !dropped.has(clause)),
+    );
   }
 
   /** Lays the kept clauses out anew, without literals that are false for good. */

@@ -2,7 +2,7 @@
 // reasons that name one instant each (Schutt, Feydy, Stuckey and Wallace 2011, Constraints 16, sections 3 and 4: time-table
 // filtering with pointwise explanations). The profile follows the bounds up and down without a trail of its own: each call
 // compares what is certain now with what was laid down last. Part of the learning solver.
-import { BY_NOTE, type Bounds, NO_SIDE } from './bounds.ts';
+import { type Bounds, BY_NOTE, NO_SIDE } from './bounds.ts';
 import type { Literal } from './literal.ts';
 
 /** One use: from a variable plus an offset until a variable plus an offset; only when `condition` is true, or always. */

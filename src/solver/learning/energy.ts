@@ -2,7 +2,7 @@
 // fills the capacity, a use that cannot come before the rest of such a set comes after it, and the other way round (edge
 // finding: Carlier and Pinson 1989, Management Science 35; overload checking for capacities: Baptiste, Le Pape and Nuijten
 // 2001, Constraint-Based Scheduling, chapter 3). Slower than the profile; used where floors are proved.
-import { BY_NOTE, type Bounds, NO_SIDE } from './bounds.ts';
+import { type Bounds, BY_NOTE, NO_SIDE } from './bounds.ts';
 import type { CrowdUse } from './crowd.ts';
 
 /** Above so many uses the pairs of times are too many. */
@@ -168,4 +168,3 @@ export class Energy {
     return this.bounds.raise(2 * use.until + 1, use.untilOff - limit, (note << 2) | BY_NOTE);
   }
 }
-

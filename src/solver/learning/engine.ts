@@ -3,7 +3,7 @@
 import { Activity } from './activity.ts';
 import { Analysis } from './analysis.ts';
 import { Arcs } from './arcs.ts';
-import { BY_CLAUSE, Bounds, DECISION } from './bounds.ts';
+import { Bounds, BY_CLAUSE, DECISION } from './bounds.ts';
 import { Clauses } from './clauses.ts';
 import type { Literal } from './literal.ts';
 

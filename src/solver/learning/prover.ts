@@ -37,7 +37,8 @@ export class Prover {
   lower(ceiling: number): void {
     this.ceiling = Math.min(this.ceiling, ceiling);
     if (this.isDone) return;
-    if (!this.model.isPossible || !this.model.engine.assert(2 * this.model.objective + 1, 1 - this.ceiling)) this.floor = this.ceiling;
+    if (!this.model.isPossible || !this.model.engine.assert(2 * this.model.objective + 1, 1 - this.ceiling))
+      this.floor = this.ceiling;
   }
 
   private rise(floor: number): void {

@@ -4,12 +4,12 @@ import { emptyLayout, type Layout, spanOf, timesOf } from '../layout.ts';
 import type { Chamber, ShopProblem } from '../problem.ts';
 import type { Shop, StayUse, UseOfPool } from '../shop.ts';
 import { inTwinOrder, orderedTasks, type Twins, twinsOf } from '../twins.ts';
-import { isFalse, isTrue, type Literal } from './literal.ts';
 import { Crowd, type CrowdUse } from './crowd.ts';
 import { Energy, MOST_ENERGY_USES } from './energy.ts';
 import { Engine } from './engine.ts';
+import { isFalse, isTrue, type Literal } from './literal.ts';
 import { chambersOf, type StayModel } from './stayModel.ts';
-import { WeightedSum, type Term } from './weightedSum.ts';
+import { type Term, WeightedSum } from './weightedSum.ts';
 
 /** Prices are multiplied by the first of these that makes them whole. */
 const SCALES = [1, 2, 4, 5, 10, 20, 50, 100, 1000];
@@ -74,7 +74,8 @@ export class ShopModel {
     this.addTwinOrder();
     this.objective = this.addPrice();
     const worth = Float64Array.from({ length: this.engine.bounds.sideCount >> 1 }, (_, v) => this.worth[v] ?? 0);
-    for (let v = 0; v < network.variableCount; v++) if (this.isActive(v)) worth[v] = 1 - (network.earliest[v] as number) / (problem.horizon + 1);
+    for (let v = 0; v < network.variableCount; v++)
+      if (this.isActive(v)) worth[v] = 1 - (network.earliest[v] as number) / (problem.horizon + 1);
     this.isPossible = this.isConsistent && this.engine.freeze(worth);
   }
 
@@ -116,7 +117,11 @@ export class ShopModel {
       if (this.plannedTask[burst.after] === 0) continue;
       const members = burst.members
         .filter(({ task }) => this.plannedTask[task] === 1)
-        .map(({ task, lead }) => ({ task, at: network.startVar[task] as number, off: (network.startOff[task] as number) - lead }));
+        .map(({ task, lead }) => ({
+          task,
+          at: network.startVar[task] as number,
+          off: (network.startOff[task] as number) - lead,
+        }));
       if (members.length === 0) continue;
       const end = network.endVar[burst.after] as number;
       const endOff = network.endOff[burst.after] as number;
@@ -155,7 +160,14 @@ export class ShopModel {
     const unions = new Map<string, CrowdUse[]>();
     uses.forEach((use, u) => {
       if (this.plannedTask[use.task] === 0) return;
-      const span = { from: use.fromVar, fromOff: use.fromOff, until: use.untilVar, untilOff: use.untilOff, amount: use.amount, length: use.minLength };
+      const span = {
+        from: use.fromVar,
+        fromOff: use.fromOff,
+        until: use.untilVar,
+        untilOff: use.untilOff,
+        amount: use.amount,
+        length: use.minLength,
+      };
       const flags = this.poolChoice[u] ?? null;
       use.pools.forEach((p, i) => {
         inPool[p]?.push({ ...span, condition: flags === null ? null : isTrue(flags[i] as number) });
@@ -171,7 +183,17 @@ export class ShopModel {
       const pools = key.split(',').map(Number);
       const inside = uses.flatMap((use, u): CrowdUse[] =>
         this.plannedTask[use.task] === 1 && this.poolChoice[u] === null && pools.includes(use.pools[0] as number)
-          ? [{ from: use.fromVar, fromOff: use.fromOff, until: use.untilVar, untilOff: use.untilOff, amount: use.amount, length: use.minLength, condition: null }]
+          ? [
+              {
+                from: use.fromVar,
+                fromOff: use.fromOff,
+                until: use.untilVar,
+                untilOff: use.untilOff,
+                amount: use.amount,
+                length: use.minLength,
+                condition: null,
+              },
+            ]
           : [],
       );
       this.addCrowd(pools, [...list, ...inside]);
@@ -209,7 +231,9 @@ export class ShopModel {
     const isOver = (first: CrowdUse, second: CrowdUse): boolean =>
       bounds.max(first.until) + first.untilOff <= bounds.min(second.from) + second.fromOff;
     if (isOver(a, b) || isOver(b, a)) return;
-    const unless = [a, b].flatMap(({ condition }) => (condition === null ? [] : [{ side: condition.side ^ 1, low: 1 - condition.low }]));
+    const unless = [a, b].flatMap(({ condition }) =>
+      condition === null ? [] : [{ side: condition.side ^ 1, low: 1 - condition.low }],
+    );
     if (unless.length === 0) {
       const flag = this.orderFlag(a.until, b.from, a.untilOff - b.fromOff);
       arcs.add(b.until, a.from, b.untilOff - a.fromOff, isFalse(flag));
@@ -293,7 +317,8 @@ export class ShopModel {
     problem.families.forEach((family, f) => {
       if (family.latePrice > 0) terms.push(...this.addLateness(f));
     });
-    if (stateChange > 0) for (const changes of this.stays.changes) terms.push({ variable: changes, weight: this.weight(stateChange) });
+    if (stateChange > 0)
+      for (const changes of this.stays.changes) terms.push({ variable: changes, weight: this.weight(stateChange) });
     return this.total(terms);
   }
   /** The variable that is at most every first mark, or -1; it wants to be late. */
@@ -307,8 +332,14 @@ export class ShopModel {
     const { bounds } = this.engine;
     const [only] = terms;
     if (only !== undefined && terms.length === 1 && only.weight === 1) return only.variable;
-    const most = terms.reduce((sum, { variable, weight }) => sum + Math.max(weight * bounds.max(variable), weight * bounds.min(variable)), 0);
-    const least = terms.reduce((sum, { variable, weight }) => sum + Math.min(weight * bounds.max(variable), weight * bounds.min(variable)), 0);
+    const most = terms.reduce(
+      (sum, { variable, weight }) => sum + Math.max(weight * bounds.max(variable), weight * bounds.min(variable)),
+      0,
+    );
+    const least = terms.reduce(
+      (sum, { variable, weight }) => sum + Math.min(weight * bounds.max(variable), weight * bounds.min(variable)),
+      0,
+    );
     const total = bounds.addVariable(Math.min(0, least), Math.max(0, most));
     this.engine.add(new WeightedSum(bounds, total, terms));
     return total;
@@ -338,7 +369,13 @@ export class ShopModel {
     for (const { room, flags } of taken) {
       if (flags.length <= room) continue;
       const count = bounds.addVariable(0, room);
-      this.engine.add(new WeightedSum(bounds, count, flags.map((variable) => ({ variable, weight: 1 }))));
+      this.engine.add(
+        new WeightedSum(
+          bounds,
+          count,
+          flags.map((variable) => ({ variable, weight: 1 })),
+        ),
+      );
     }
     return terms;
   }

@@ -53,7 +53,15 @@ export function chambersOf(model: ShopModel, shop: Shop, isPlanned: (stay: numbe
   const planned = stays.flatMap((_, s) => (isPlanned(s) ? [s] : []));
   const use = (s: number, condition: Literal | null): CrowdUse => {
     const stay = stays[s] as StayUse;
-    return { from: stay.startVar, fromOff: stay.startOff, until: stay.endVar, untilOff: stay.endOff, amount: stay.room, length: stay.minLength, condition };
+    return {
+      from: stay.startVar,
+      fromOff: stay.startOff,
+      until: stay.endVar,
+      untilOff: stay.endOff,
+      amount: stay.room,
+      length: stay.minLength,
+      condition,
+    };
   };
   problem.chambers.forEach((chamber, c) => {
     const mine = planned.filter((s) => (stays[s] as StayUse).chambers.includes(c));
@@ -63,15 +71,27 @@ export function chambersOf(model: ShopModel, shop: Shop, isPlanned: (stay: numbe
       const soonest = atLeast(stay.startVar, reachedAt(chamber, rangeIn(chamber, stay)) - stay.startOff);
       model.clause(...(inside === null ? [] : [{ side: inside.side ^ 1, low: 1 - inside.low }]), soonest);
     }
-    model.crowd(model.capacityOf([chamber]), mine.map((s) => use(s, whenIn(s, c))));
+    model.crowd(
+      model.capacityOf([chamber]),
+      mine.map((s) => use(s, whenIn(s, c))),
+    );
   });
-  if (problem.chambers.length > 1 && planned.length > 0) model.crowd(model.capacityOf(problem.chambers), planned.map((s) => use(s, null)));
-  const levels = problem.prices.stateChange > 0 ? new Map(planned.map((s) => [s, model.engine.bounds.addVariable(0, planned.length)])) : null;
+  if (problem.chambers.length > 1 && planned.length > 0)
+    model.crowd(
+      model.capacityOf(problem.chambers),
+      planned.map((s) => use(s, null)),
+    );
+  const levels =
+    problem.prices.stateChange > 0 ? new Map(planned.map((s) => [s, model.engine.bounds.addVariable(0, planned.length)])) : null;
   const pairs = new PairOrder(model, shop, whenIn, levels);
   planned.forEach((a, i) => {
     for (const b of planned.slice(i + 1)) pairs.add(a, b);
   });
-  return { flags, changes: levels === null ? [] : changesOf(model, shop, planned, whenIn, levels), ...transfer(model, shop, flags) };
+  return {
+    flags,
+    changes: levels === null ? [] : changesOf(model, shop, planned, whenIn, levels),
+    ...transfer(model, shop, flags),
+  };
 }
 
 class PairOrder {

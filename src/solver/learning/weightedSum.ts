@@ -1,6 +1,6 @@
 // total >= sum of weight x variable, weights above 0: raises the total, and caps each variable by what the total leaves it.
 // Part of the learning solver.
-import { BY_NOTE, type Bounds } from './bounds.ts';
+import { type Bounds, BY_NOTE } from './bounds.ts';
 
 export type Term = { readonly variable: number; readonly weight: number };
 
