@@ -88,7 +88,7 @@ export function flexibleProblem(machines: number, jobs: FlexibleJobs): ShopProbl
         demands: isOne ? [demandOf(only.machines, unit, start, end)] : demandsOf(speeds, pools.length, unit),
       });
       if (!isOne)
-        speeds.forEach(({ duration }) => pools.push({ id: `${j}.${o} not in ${duration}`, capacity: unit, open: always }));
+        pools.push(...speeds.map(({ duration }) => ({ id: `${j}.${o} not in ${duration}`, capacity: unit, open: always })));
     });
     lasts.push(tasks.length - 1);
   });

@@ -13,7 +13,7 @@ const objectiveSchema = z.object({
 });
 const bestSchema = z.object({ bestKnown: z.object({ normalised: z.number() }) });
 const useCases = <T extends z.ZodType>(one: T) => z.object({ uc1: one, uc2: one, uc3: one });
-const schema = z.object({
+export const ovenSchema = z.object({
   horizon: z.number(),
   attributes: z.number(),
   setupTimes: z.array(z.array(z.number())),
@@ -36,7 +36,7 @@ const schema = z.object({
   published: useCases(bestSchema),
 });
 
-export type OvenInstance = Omit<z.infer<typeof schema>, 'published'>;
+export type OvenInstance = Omit<z.infer<typeof ovenSchema>, 'published'>;
 type Span = readonly [from: number, until: number];
 
 /** Open spans with those that touch made one: the neutral problem knows a machine open or closed, and no seam. */
@@ -59,7 +59,7 @@ function closedSpans(availability: readonly Span[], horizon: number): Span[] {
 }
 
 /** The longest setup to an attribute, from any: what a load carries in front of it. */
-function setupBefore({ setupTimes }: OvenInstance, attribute: number): number {
+export function setupBefore({ setupTimes }: OvenInstance, attribute: number): number {
   return Math.max(...setupTimes.map((row) => row[attribute] as number));
 }
 
@@ -109,8 +109,9 @@ export function ovenProblem(instance: OvenInstance): ShopProblem {
     })),
     units: jobs.map((_, j) => mandatory(`job ${j}`, j, j)),
     families: jobs.map(({ latestEnd }) => ({ dues: [latestEnd], latePrice: 1 })),
+    // The published objective has no makespan.
     prices: {
-      makespan: 1,
+      makespan: 0,
       stateChange: Math.round(costs.reduce((sum, cost) => sum + cost, 0) / costs.length),
       fromFirstMark: false,
     },
@@ -180,7 +181,7 @@ export function recountOvens(instance: OvenInstance, schedule: Schedule): Recoun
 
 export function ovenCases(): PublishedCase[] {
   return instancesOf('osp').map(({ name, data }) => {
-    const { published, ...instance } = schema.parse(data);
+    const { published, ...instance } = ovenSchema.parse(data);
     const printed = (one: z.infer<typeof bestSchema>): number => one.bestKnown.normalised;
     const details = { uc1: printed(published.uc1), uc2: printed(published.uc2), uc3: printed(published.uc3) };
     return {

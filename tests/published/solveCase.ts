@@ -1,6 +1,7 @@
 // Solves a published case, with so much effort or so many seconds, and lets nothing pass that the slow check, the recount from
 // the published data and the solver's own figures do not agree on.
 import { checkSchedule } from '../../src/solver/checkSchedule.ts';
+import { MISSING_PRICE } from '../../src/solver/cost.ts';
 import { type Solution, type SolveHooks, type SolveLimits, solve } from '../../src/solver/solve.ts';
 import type { PublishedCase, Recount } from './publishedCase.ts';
 
@@ -17,9 +18,13 @@ export type Attempt = {
 
 function attemptOf({ problem, recount, published, priceShift }: PublishedCase, solution: Solution): Attempt {
   const { cost, bound, schedule, stopped } = solution;
-  const isProved = stopped === 'proved';
+  // A bound this high stands for a task that finds no place in any schedule.
+  const isProved = stopped === 'proved' || bound.value >= MISSING_PRICE;
+  if (cost.missing > 0) {
+    const faults = isProved && published.isFeasible ? ['proved that there is no schedule, and there is one'] : [];
+    return { found: 'none', bound: null, isProved, faults };
+  }
   const floor = priceShift === null ? null : bound.value + priceShift;
-  if (cost.missing > 0) return { found: 'none', bound: floor, isProved, faults: [] };
   const counted = recount(schedule);
   const faults = [...checkSchedule(problem, schedule), ...counted.faults];
   if (priceShift !== null && Math.abs(cost.total + priceShift - counted.value) > 1e-6) {

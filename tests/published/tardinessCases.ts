@@ -6,7 +6,10 @@ import { instancesOf } from './benchFolder.ts';
 import { overloadedAt, type PublishedCase, type Recount } from './publishedCase.ts';
 
 const jobSchema = z.object({ duration: z.number(), weight: z.number(), dueDate: z.number() });
-const schema = z.object({ jobs: z.array(jobSchema), published: z.object({ totalWeightedTardiness: z.number() }) });
+export const tardinessSchema = z.object({
+  jobs: z.array(jobSchema),
+  published: z.object({ totalWeightedTardiness: z.number() }),
+});
 
 export type WeightedJob = z.infer<typeof jobSchema>;
 
@@ -50,7 +53,7 @@ export function recountTardiness(jobs: readonly WeightedJob[], schedule: Schedul
 
 export function tardinessCases(): PublishedCase[] {
   return instancesOf('tardiness').map(({ name, data }) => {
-    const { jobs, published } = schema.parse(data);
+    const { jobs, published } = tardinessSchema.parse(data);
     return {
       folder: 'tardiness',
       name,

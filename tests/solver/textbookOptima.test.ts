@@ -98,64 +98,6 @@ describe("Jackson's earliest due date rule (J. R. Jackson 1955): one machine, le
   });
 });
 
-describe('a job shop of six jobs and six machines', () => {
-  // H. Fisher, G. L. Thompson 1963, in Muth and Thompson (eds.), Industrial Scheduling; known as ft06, optimum 55.
-  const FT06 = [
-    [
-      [2, 1],
-      [0, 3],
-      [1, 6],
-      [3, 7],
-      [5, 3],
-      [4, 6],
-    ],
-    [
-      [1, 8],
-      [2, 5],
-      [4, 10],
-      [5, 10],
-      [0, 10],
-      [3, 4],
-    ],
-    [
-      [2, 5],
-      [3, 4],
-      [5, 8],
-      [0, 9],
-      [1, 1],
-      [4, 7],
-    ],
-    [
-      [1, 5],
-      [0, 5],
-      [2, 5],
-      [3, 3],
-      [4, 8],
-      [5, 9],
-    ],
-    [
-      [2, 9],
-      [1, 3],
-      [4, 5],
-      [5, 4],
-      [0, 3],
-      [3, 1],
-    ],
-    [
-      [1, 3],
-      [3, 3],
-      [5, 9],
-      [0, 10],
-      [4, 4],
-      [2, 1],
-    ],
-  ] as const;
-
-  it('ft06: 55', async () => {
-    expect((await solved(jobShop(FT06), 20000)).cost.makespan).toBe(55);
-  });
-});
-
 describe('four jobs without waiting through three places', () => {
   // Constructed. The second place is busy 60 + 45 + 30 + 40 = 175, begins at 10 at the earliest and is followed by 15 at
   // the least: no order takes less than 200. Without waiting no job overtakes, so 24 orders are all.
