@@ -112,7 +112,7 @@ const MOST_MAKESPAN = 100_000;
 /**
  * Columns: n_g_c stays of class g in chamber c, u_g_c whether any, x_z_c whether zone z is crossed, k_c changes, T makespan.
  */
-function programOf(problem: ShopProblem, classes: readonly StayClass[]): LinearProgram {
+export function programOf(problem: ShopProblem, classes: readonly StayClass[]): LinearProgram {
   const draft = new Draft();
   draft.column('T', problem.prices.makespan, MOST_MAKESPAN);
   classes.forEach((stayClass, g) => {
