@@ -2,6 +2,14 @@
 import { type Bounds, BY_ARC, BY_NOTE, NO_SIDE } from './bounds.ts';
 import type { Literal } from './literal.ts';
 
+/** Where each key's run begins among keys counted, and where the last ends. */
+function firstOf(keys: Int32Array, count: number): Int32Array<ArrayBuffer> {
+  const first = new Int32Array(count + 1);
+  for (const key of keys) if (key >= 0) first[key + 1] = (first[key + 1] as number) + 1;
+  for (let key = 0; key < count; key++) first[key + 1] = (first[key + 1] as number) + (first[key] as number);
+  return first;
+}
+
 export class Arcs {
   private readonly bounds: Bounds;
   private readonly from: number[] = [];
@@ -9,16 +17,16 @@ export class Arcs {
   private readonly lag: number[] = [];
   private readonly ifSide: number[] = [];
   private readonly ifLow: number[] = [];
-  /** Arcs by the side they start from, and by the side of their condition; laid out by `freeze`. */
-  private firstOut = new Int32Array(0);
-  private out = new Int32Array(0);
-  private firstIf = new Int32Array(0);
-  private onIf = new Int32Array(0);
+  /** Arcs in the order of the side they start from, and the first of each side; laid out by `freeze`. */
+  private first = new Int32Array(0);
+  private fromOf = new Int32Array(0);
   private toOf = new Int32Array(0);
   private lagOf = new Int32Array(0);
   private ifSideOf = new Int32Array(0);
   private ifLowOf = new Int32Array(0);
-  private fromOf = new Int32Array(0);
+  /** Arcs by the side of their condition. */
+  private firstIf = new Int32Array(0);
+  private onIf = new Int32Array(0);
 
   constructor(bounds: Bounds) {
     this.bounds = bounds;
@@ -40,36 +48,34 @@ export class Arcs {
 
   /** Lays the arcs out for propagation. Called once, when all are added. */
   freeze(sideCount: number): void {
-    const byKey = (keys: readonly number[]): [Int32Array<ArrayBuffer>, Int32Array<ArrayBuffer>] => {
-      const first = new Int32Array(sideCount + 1);
-      for (const key of keys) if (key >= 0) first[key + 1] = (first[key + 1] as number) + 1;
-      for (let s = 0; s < sideCount; s++) first[s + 1] = (first[s + 1] as number) + (first[s] as number);
-      const fill = first.slice();
-      const list = new Int32Array(first[sideCount] as number);
-      keys.forEach((key, arc) => {
-        if (key < 0) return;
-        list[fill[key] as number] = arc;
-        fill[key] = (fill[key] as number) + 1;
-      });
-      return [first, list];
-    };
-    [this.firstOut, this.out] = byKey(this.from);
-    [this.firstIf, this.onIf] = byKey(this.ifSide);
-    this.fromOf = Int32Array.from(this.from);
-    this.toOf = Int32Array.from(this.to);
-    this.lagOf = Int32Array.from(this.lag);
-    this.ifSideOf = Int32Array.from(this.ifSide);
-    this.ifLowOf = Int32Array.from(this.ifLow);
+    const order = Int32Array.from(this.from, (_, arc) => arc).sort(
+      (a, b) => (this.from[a] as number) - (this.from[b] as number) || a - b,
+    );
+    const inOrder = (list: readonly number[]): Int32Array<ArrayBuffer> => Int32Array.from(order, (arc) => list[arc] as number);
+    this.fromOf = inOrder(this.from);
+    this.toOf = inOrder(this.to);
+    this.lagOf = inOrder(this.lag);
+    this.ifSideOf = inOrder(this.ifSide);
+    this.ifLowOf = inOrder(this.ifLow);
+    this.first = firstOf(this.fromOf, sideCount);
+    this.firstIf = firstOf(this.ifSideOf, sideCount);
+    const fill = this.firstIf.slice();
+    this.onIf = new Int32Array(this.firstIf[sideCount] as number);
+    this.ifSideOf.forEach((side, arc) => {
+      if (side < 0) return;
+      this.onIf[fill[side] as number] = arc;
+      fill[side] = (fill[side] as number) + 1;
+    });
   }
 
   /** Carries a rise of a side along its arcs, and along those whose condition it fulfils. False on a conflict. */
   propagate(side: number, old: number): boolean {
     const { low } = this.bounds;
     const now = low[side] as number;
-    const end = this.firstOut[side + 1] as number;
-    for (let i = this.firstOut[side] as number; i < end; i++) {
-      const arc = this.out[i] as number;
-      if (now + (this.lagOf[arc] as number) > (low[this.toOf[arc] as number] as number) && !this.pull(arc)) return false;
+    const { toOf, lagOf } = this;
+    const end = this.first[side + 1] as number;
+    for (let arc = this.first[side] as number; arc < end; arc++) {
+      if (now + (lagOf[arc] as number) > (low[toOf[arc] as number] as number) && !this.pull(arc)) return false;
     }
     const endIf = this.firstIf[side + 1] as number;
     for (let i = this.firstIf[side] as number; i < endIf; i++) {

@@ -3,7 +3,9 @@
 // filtering with pointwise explanations). The profile follows the bounds up and down without a trail of its own: each call
 // compares what is certain now with what was laid down last. Part of the learning solver.
 import { type Bounds, BY_NOTE, NO_SIDE } from './bounds.ts';
+import type { Watched } from './engine.ts';
 import type { Literal } from './literal.ts';
+import { Wakes } from './wakes.ts';
 
 /** One use: from a variable plus an offset until a variable plus an offset; only when `condition` is true, or always. */
 export type CrowdUse = {
@@ -17,10 +19,11 @@ export type CrowdUse = {
   readonly length: number;
 };
 
-/** Bounds of a use at the time it was last held against the profile. */
-const SEEN = 5;
-
 export class Crowd {
+  readonly isSlow = false;
+  /** Uses whose bounds changed since they were last held against the profile. */
+  readonly wakes: Wakes;
+  readonly watched: readonly Watched[];
   private readonly bounds: Bounds;
   private readonly count: number;
   private readonly from: Int32Array;
@@ -37,7 +40,10 @@ export class Crowd {
   /** What of each use is laid down in the profile: [start, end), empty when start is not below end. */
   private readonly laidStart: Int32Array;
   private readonly laidEnd: Int32Array;
-  private readonly seen: Int32Array;
+  /** Window of each use as last read: earliest start, latest end, and whether it is certain (1), open (0) or ruled out (-1). */
+  private readonly windowStart: Int32Array;
+  private readonly windowEnd: Int32Array;
+  private readonly certainty: Int8Array;
   /** Instants that became fuller since every use was last held against the profile. */
   private fullerFrom = Number.POSITIVE_INFINITY;
   private fullerUntil = Number.NEGATIVE_INFINITY;
@@ -61,36 +67,44 @@ export class Crowd {
     this.height = this.closed.slice();
     this.laidStart = new Int32Array(this.count);
     this.laidEnd = new Int32Array(this.count);
-    this.seen = new Int32Array(SEEN * this.count).fill(Number.MIN_SAFE_INTEGER | 0);
-    for (let i = 0; i < this.count; i++) this.seen[SEEN * i + 4] = -1;
+    this.windowStart = new Int32Array(this.count);
+    this.windowEnd = new Int32Array(this.count);
+    this.certainty = new Int8Array(this.count);
+    this.wakes = new Wakes(this.count);
+    this.watched = uses.flatMap(({ from, until, condition }, item) => {
+      const sides = [
+        2 * from,
+        2 * from + 1,
+        2 * until,
+        2 * until + 1,
+        ...(condition === null ? [] : [condition.side, condition.side ^ 1]),
+      ];
+      return [...new Set(sides)].map((side) => ({ side, item }));
+    });
     this.fullerFrom = 0;
     this.fullerUntil = capacity.length;
   }
 
-  /** Sides whose rise can change what this knows. */
-  watchedSides(): number[] {
-    const sides = new Set<number>();
-    for (let i = 0; i < this.count; i++) {
-      const from = this.from[i] as number;
-      const until = this.until[i] as number;
-      for (const side of [from, from ^ 1, until, until ^ 1]) sides.add(side);
-      if (this.ifSide[i] !== NO_SIDE) sides.add(this.ifSide[i] as number);
-    }
-    return [...sides];
-  }
-
   /** Raises bounds as the profile asks. False on a conflict. */
   propagate(): boolean {
-    this.layDown();
+    const { wakes } = this;
+    for (let k = 0; k < wakes.count; k++) this.read(wakes.list[k] as number);
     const top = this.overloadedInstant();
     if (top >= 0) {
       const note = this.bounds.beginNote();
       this.noteCover(note, top, 0, -1);
       return this.bounds.contradict(note);
     }
-    for (let i = 0; i < this.count; i++) if (!this.hold(i)) return false;
+    const { fullerFrom, fullerUntil, windowStart, windowEnd } = this;
+    for (let k = 0; k < wakes.count; k++) if (!this.hold(wakes.list[k] as number)) return false;
+    if (fullerFrom < fullerUntil) {
+      for (let i = 0; i < this.count; i++) {
+        if ((windowStart[i] as number) < fullerUntil && (windowEnd[i] as number) > fullerFrom && !this.hold(i)) return false;
+      }
+    }
     this.fullerFrom = Number.POSITIVE_INFINITY;
     this.fullerUntil = Number.NEGATIVE_INFINITY;
+    wakes.clear();
     return true;
   }
 
@@ -102,20 +116,27 @@ export class Crowd {
     return (this.bounds.low[this.until[i] as number] as number) + (this.untilOff[i] as number);
   }
 
-  /** Brings the profile to what is certain now. */
-  private layDown(): void {
+  /** Reads the bounds of a use, and lays down in the profile what is certain of it. */
+  private read(i: number): void {
     const { low } = this.bounds;
-    for (let i = 0; i < this.count; i++) {
-      const side = this.ifSide[i] as number;
-      let start = 0;
-      let end = 0;
-      if (side === NO_SIDE || (low[side] as number) >= (this.ifLow[i] as number)) {
-        start = (this.fromOff[i] as number) - (low[(this.from[i] as number) ^ 1] as number);
-        end = (low[this.until[i] as number] as number) + (this.untilOff[i] as number);
-        if (start >= end) end = start = 0;
-      }
-      if (start !== this.laidStart[i] || end !== this.laidEnd[i]) this.relay(i, start, end);
+    const side = this.ifSide[i] as number;
+    const from = this.from[i] as number;
+    const until = this.until[i] as number;
+    let certainty = 1;
+    if (side !== NO_SIDE && (low[side] as number) < (this.ifLow[i] as number)) {
+      certainty = -(low[side ^ 1] as number) < (this.ifLow[i] as number) ? -1 : 0;
     }
+    this.certainty[i] = certainty;
+    this.windowStart[i] = (low[from] as number) + (this.fromOff[i] as number);
+    this.windowEnd[i] = (this.untilOff[i] as number) - (low[until ^ 1] as number);
+    let start = 0;
+    let end = 0;
+    if (certainty === 1) {
+      start = (this.fromOff[i] as number) - (low[from ^ 1] as number);
+      end = (low[until] as number) + (this.untilOff[i] as number);
+      if (start >= end) end = start = 0;
+    }
+    if (start !== this.laidStart[i] || end !== this.laidEnd[i]) this.relay(i, start, end);
   }
 
   private relay(i: number, start: number, end: number): void {
@@ -165,30 +186,11 @@ export class Crowd {
     return -1;
   }
 
-  /** Holds one use against the profile, when its bounds or the profile there have changed since the last time. */
+  /** Holds one use against the profile. */
   private hold(i: number): boolean {
-    const { low } = this.bounds;
-    const side = this.ifSide[i] as number;
-    const sure = side === NO_SIDE || (low[side] as number) >= (this.ifLow[i] as number) ? 1 : 0;
-    if (sure === 0 && -(low[side ^ 1] as number) < (this.ifLow[i] as number)) return true;
-    const from = this.from[i] as number;
-    const until = this.until[i] as number;
-    const a = low[from] as number;
-    const b = low[from ^ 1] as number;
-    const c = low[until] as number;
-    const d = low[until ^ 1] as number;
-    const { seen } = this;
-    const at = SEEN * i;
-    const isSame = seen[at] === a && seen[at + 1] === b && seen[at + 2] === c && seen[at + 3] === d && seen[at + 4] === sure;
-    const isFuller = this.fullerFrom < (this.untilOff[i] as number) - d && this.fullerUntil > a + (this.fromOff[i] as number);
-    if (isSame && !isFuller) return true;
-    if (!(sure === 1 ? this.keepOut(i) : this.mayBe(i))) return false;
-    seen[at] = a;
-    seen[at + 1] = b;
-    seen[at + 2] = c;
-    seen[at + 3] = d;
-    seen[at + 4] = sure;
-    return true;
+    const certainty = this.certainty[i] as number;
+    if (certainty < 0) return true;
+    return certainty === 1 ? this.keepOut(i) : this.mayBe(i);
   }
 
   /** Notes the uses certain at an instant, until they and `amount` more are above capacity. */

@@ -4,6 +4,8 @@
 // 2001, Constraint-Based Scheduling, chapter 3). Slower than the profile; used where floors are proved.
 import { type Bounds, BY_NOTE, NO_SIDE } from './bounds.ts';
 import type { CrowdUse } from './crowd.ts';
+import type { Watched } from './engine.ts';
+import { Wakes } from './wakes.ts';
 
 /** Above so many uses the pairs of times are too many. */
 export const MOST_ENERGY_USES = 130;
@@ -11,6 +13,8 @@ const MOST_EDGE_USES = 48;
 
 export class Energy {
   readonly isSlow = true;
+  readonly wakes = new Wakes(1);
+  readonly watched: readonly Watched[];
   private readonly bounds: Bounds;
   private readonly uses: readonly CrowdUse[];
   private readonly count: number;
@@ -51,19 +55,16 @@ export class Energy {
     this.work = Int32Array.from(this.uses, (use) => use.length * use.amount);
     this.order = Int32Array.from(this.uses, (_, i) => i);
     this.byEnd = new Int32Array(this.count);
-  }
-
-  watchedSides(): number[] {
-    const sides = new Set<number>();
-    for (const { from, until, condition } of this.uses) {
-      sides.add(2 * from);
-      sides.add(2 * until + 1);
-      if (condition !== null) sides.add(condition.side);
-    }
-    return [...sides];
+    const sides = this.uses.flatMap(({ from, until, condition }) => [
+      2 * from,
+      2 * until + 1,
+      ...(condition === null ? [] : [condition.side]),
+    ]);
+    this.watched = [...new Set(sides)].map((side) => ({ side, item: 0 }));
   }
 
   propagate(): boolean {
+    this.wakes.clear();
     this.read();
     return this.sweep();
   }

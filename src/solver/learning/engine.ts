@@ -6,9 +6,18 @@ import { Arcs } from './arcs.ts';
 import { Bounds, BY_CLAUSE, DECISION } from './bounds.ts';
 import { Clauses } from './clauses.ts';
 import type { Literal } from './literal.ts';
+import type { Wakes } from './wakes.ts';
+
+/** A side that a propagator watches, and the item of the propagator it belongs to. */
+export type Watched = { readonly side: number; readonly item: number };
 
 /** Something that raises bounds when a side it watches has risen; slow ones run when the others have nothing left to say. */
-export type Propagator = { watchedSides(): number[]; propagate(): boolean; readonly isSlow?: boolean };
+export type Propagator = {
+  readonly watched: readonly Watched[];
+  readonly wakes: Wakes;
+  readonly isSlow: boolean;
+  propagate(): boolean;
+};
 
 /**
  * How a search ended: a solution stands in the bounds; none exists; none exists under what was assumed; or the limit came.
@@ -43,7 +52,9 @@ export class Engine {
   readonly clauses = new Clauses(this.bounds);
   readonly arcs = new Arcs(this.bounds);
   private propagators: Propagator[] = [];
+  /** Per side: pairs of propagator and item, one after another. */
   private watchers: Int32Array[] = [];
+  private wakes: Wakes[] = [];
   private isQueued = new Uint8Array(0);
   private readonly queue: number[] = [];
   private readonly slowQueue: number[] = [];
@@ -69,9 +80,10 @@ export class Engine {
     this.arcs.freeze(sides);
     const lists: number[][] = Array.from({ length: sides }, () => []);
     this.propagators.forEach((propagator, p) => {
-      for (const side of propagator.watchedSides()) lists[side]?.push(p);
+      for (const { side, item } of propagator.watched) lists[side]?.push(p, item);
     });
     this.watchers = lists.map((list) => Int32Array.from(list));
+    this.wakes = this.propagators.map((propagator) => propagator.wakes);
     this.isQueued = new Uint8Array(this.propagators.length);
     this.analysis = new Analysis(this.bounds, this.arcs, this.clauses);
     this.activity = new Activity(worth);
@@ -98,7 +110,11 @@ export class Engine {
         const side = bounds.entrySide[at] as number;
         this.rises++;
         const watchers = this.watchers[side] as Int32Array;
-        for (let i = 0; i < watchers.length; i++) this.enqueue(watchers[i] as number);
+        for (let i = 0; i < watchers.length; i += 2) {
+          const p = watchers[i] as number;
+          (this.wakes[p] as Wakes).touch(watchers[i + 1] as number);
+          this.enqueue(p);
+        }
         const old = bounds.entryOld[at] as number;
         if (!this.arcs.propagate(side, old) || !this.clauses.propagate(side, old)) return false;
       }
@@ -122,7 +138,12 @@ export class Engine {
     const activity = this.activity as Activity;
     if (level >= bounds.level) return;
     bounds.backTo(level);
-    for (let at = bounds.size; at < size; at++) activity.offer((bounds.entrySide[at] as number) >> 1);
+    for (let at = bounds.size; at < size; at++) {
+      const side = bounds.entrySide[at] as number;
+      activity.offer(side >> 1);
+      const watchers = this.watchers[side] as Int32Array;
+      for (let i = 0; i < watchers.length; i += 2) (this.wakes[watchers[i] as number] as Wakes).touch(watchers[i + 1] as number);
+    }
     this.head = Math.min(this.head, bounds.size);
     this.forgetQueue();
   }

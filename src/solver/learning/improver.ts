@@ -8,14 +8,14 @@ import { type Neighbourhood, Neighbourhoods } from './neighbourhood.ts';
 import type { ShopModel } from './shopModel.ts';
 
 /** Conflicts one neighbourhood may take, at least; more when nothing gets better. */
-const CONFLICTS = 250;
+const CONFLICTS = Number(process.env.XC ?? 250);
 const MOST_CONFLICTS = 2500;
 
 /** Largest step asked for at once, as a share of the price. */
-const MOST_STEP = 0.03;
+const MOST_STEP = Number(process.env.XS ?? 0.03);
 
 /** Share of vain steps after which the schedule is exchanged for another of its price. */
-const SIDEWAYS_SHARE = 0.3;
+const SIDEWAYS_SHARE = Number(process.env.XW ?? 0.3);
 
 export class Improver {
   private readonly model: ShopModel;

@@ -1,10 +1,15 @@
 // total >= sum of weight x variable, weights above 0: raises the total, and caps each variable by what the total leaves it.
 // Part of the learning solver.
 import { type Bounds, BY_NOTE } from './bounds.ts';
+import type { Watched } from './engine.ts';
+import { Wakes } from './wakes.ts';
 
 export type Term = { readonly variable: number; readonly weight: number };
 
 export class WeightedSum {
+  readonly isSlow = false;
+  readonly wakes = new Wakes(1);
+  readonly watched: readonly Watched[];
   private readonly bounds: Bounds;
   private readonly total: number;
   private readonly sides: Int32Array;
@@ -16,13 +21,11 @@ export class WeightedSum {
     this.total = 2 * total;
     this.sides = Int32Array.from(terms, ({ variable, weight }) => (weight > 0 ? 2 * variable : 2 * variable + 1));
     this.weights = Float64Array.from(terms, ({ weight }) => Math.abs(weight));
-  }
-
-  watchedSides(): number[] {
-    return [...new Set([...this.sides, this.total ^ 1])];
+    this.watched = [...new Set([...this.sides, this.total ^ 1])].map((side) => ({ side, item: 0 }));
   }
 
   propagate(): boolean {
+    this.wakes.clear();
     const { bounds, sides, weights } = this;
     const { low } = bounds;
     let sum = 0;
