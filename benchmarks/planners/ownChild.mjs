@@ -1,6 +1,6 @@
 // Plans one scenario with the program as it was built when the benchmark began, in a process of its own: the time limit
 // counts from the start of the process and covers loading, reading, planning and judging. Started by planners/own.ts.
-import { readFileSync, writeSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { makePlan } from '../dist/planning.js';
 import { readScenario } from '../dist/read/readScenario.js';
@@ -39,6 +39,4 @@ const answer = {
   firstCompleteSeconds: firstComplete,
   peakMb: process.resourceUsage().maxRSS / 1024,
 };
-const bytes = Buffer.from(JSON.stringify(answer));
-for (let at = 0; at < bytes.length; ) at += writeSync(1, bytes, at);
-process.exit(0);
+process.stdout.write(JSON.stringify(answer), () => process.exit(0));

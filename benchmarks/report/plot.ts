@@ -41,27 +41,31 @@ function axes(left: number, top: number): string[] {
   return [...grid, ...ticks, text(left + PANEL.width / 2, bottom + 36, 'seconds', 'middle')];
 }
 
-function line(curve: Curve, left: number, top: number, labelShift: number): string[] {
-  const { name, colour, dashes } = LOOKS[curve.planner];
+function strokeOf(planner: Planner): string {
+  const { colour, dashes } = LOOKS[planner];
+  return `fill="none" stroke="${colour}" stroke-width="2"${dashes === '' ? '' : ` stroke-dasharray="${dashes}"`}`;
+}
+
+function line({ planner, points: measured }: Curve, left: number, top: number): string[] {
   const bottom = PANEL.top + PANEL.height;
   const yOf = (share: number): number => bottom - (PANEL.height * 100 * share) / top;
   // A planner without a limit holds its plan all the time.
-  const points =
-    curve.planner === 'rule' ? curve.points.flatMap(({ share }) => SECONDS.map((seconds) => ({ seconds, share }))) : curve.points;
-  const last = points[points.length - 1];
-  if (last === undefined) return [];
+  const isRule = planner === 'rule';
+  const points = isRule ? measured.flatMap(({ share }) => SECONDS.map((seconds) => ({ seconds, share }))) : measured;
+  if (points.length === 0) return [];
   const path = points.map(({ seconds, share }) => `${rounded(xOf(seconds, left))},${rounded(yOf(share))}`).join(' ');
-  const dots = curve.planner === 'rule' ? [] : points.map(({ seconds, share }) => dot(xOf(seconds, left), yOf(share), colour));
-  const stroke = `fill="none" stroke="${colour}" stroke-width="2"${dashes === '' ? '' : ` stroke-dasharray="${dashes}"`}`;
-  const label = text(
-    xOf(last.seconds, left) - 4,
-    yOf(last.share) + labelShift,
-    name,
-    'end',
-    12,
-    ` fill="${colour}" font-weight="600"`,
-  );
-  return [`<polyline points="${path}" ${stroke}/>`, ...dots, label];
+  const dots = isRule ? [] : points.map(({ seconds, share }) => dot(xOf(seconds, left), yOf(share), LOOKS[planner].colour));
+  return [`<polyline points="${path}" ${strokeOf(planner)}/>`, ...dots];
+}
+
+/** What each line is, under the panels. */
+function legend(): string[] {
+  const planners: readonly Planner[] = ['ovenward', 'cp-sat', 'rule'];
+  return planners.flatMap((planner, i) => {
+    const x = LEFTS[0] + 150 * i;
+    const y = HEIGHT - 14;
+    return [`<path d="M${x} ${y - 4}h34" ${strokeOf(planner)}/>`, text(x + 42, y, LOOKS[planner].name, 'start')];
+  });
 }
 
 function dot(x: number, y: number, colour: string): string {
@@ -70,12 +74,11 @@ function dot(x: number, y: number, colour: string): string {
 
 function panel(left: number, title: string, curves: readonly Curve[]): string[] {
   const top = topOf(curves);
-  const shifts: Readonly<Record<Planner, number>> = { ovenward: 16, 'cp-sat': -8, rule: -8 };
   return [
     `<g aria-label="${title}">`,
     text(left, PANEL.top - 16, title, 'start', 14, ' font-weight="600"'),
     ...axes(left, top),
-    ...curves.flatMap((curve) => line(curve, left, top, shifts[curve.planner])),
+    ...curves.flatMap((curve) => line(curve, left, top)),
     '</g>',
   ];
 }
@@ -83,13 +86,16 @@ function panel(left: number, title: string, curves: readonly Curve[]): string[] 
 /** The picture. */
 export function plot(curves: Curves, title: string): string {
   const { scenarios, leastTrays, mostTrays } = curves;
-  const what = `${title}: median of ${scenarios} scenarios of ${leastTrays} to ${mostTrays} trays`;
+  const of = scenarios === 1 ? 'one scenario' : `median of ${scenarios} scenarios`;
+  const trays = leastTrays === mostTrays ? `${leastTrays}` : `${leastTrays} to ${mostTrays}`;
+  const what = `${title}: ${of} of ${trays} trays`;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" width="${WIDTH}" height="${HEIGHT}" font-family="sans-serif" role="img" aria-label="${what}">`,
     `<rect width="${WIDTH}" height="${HEIGHT}" fill="#ffffff"/>`,
     text(LEFTS[0], 28, what, 'start', 15),
     ...panel(LEFTS[0], 'Price above the best plan known', curves.aboveBest),
     ...panel(LEFTS[1], 'Gap: plan against its own floor', curves.gap),
+    ...legend(),
     '</svg>',
     '',
   ].join('\n');
