@@ -1,7 +1,6 @@
 // The same integer programs to javascript-lp-solver, as the planner asks it, and to highs, a library that shares nothing with it.
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
-import type { default as loadHighsTyped } from 'highs';
 import { describe, expect, it } from 'vitest';
 import { compileScenario } from '../../src/compile/shopProblem.ts';
 import { programOf, stayClasses } from '../../src/solver/bounds/chamberLoads.ts';
@@ -15,8 +14,14 @@ import { scenarioFrom } from '../laws/anyScenario.ts';
 const MOST_INTEGERS = 20;
 const LIMIT_MS = 5000;
 
-// The package describes an ES module as CommonJS in its types; as CommonJS it is what it says.
-const loadHighs: typeof loadHighsTyped.default = createRequire(import.meta.url)('highs');
+/** What is used of highs; its own types say CommonJS of an ES module. */
+type Highs = {
+  readonly solve: (
+    text: string,
+    options: { readonly output_flag: boolean; readonly mip_rel_gap: number; readonly mip_abs_gap: number },
+  ) => { readonly Status: string; readonly ObjectiveValue: number };
+};
+const loadHighs: () => Promise<Highs> = createRequire(import.meta.url)('highs');
 const highs = await loadHighs();
 
 const SIGNS = { min: '>=', max: '<=', equal: '=' } as const;
