@@ -8,7 +8,7 @@ import { ready, root } from '../scripts/ready.mjs';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 
-/** Whether the two solvers to compare with are there in the versions of package.json. */
+/** Whether the solver to compare with is there in the version of package.json. */
 function isInstalled() {
   const { dependencies } = JSON.parse(readFileSync(`${here}package.json`, 'utf8'));
   return Object.entries(dependencies).every(([name, version]) => {
