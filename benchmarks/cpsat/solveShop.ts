@@ -20,11 +20,17 @@ export type CpSatRun = {
   readonly isProved: boolean;
   /** Seconds it worked, by its own clock. */
   readonly seconds: number;
+  /** Processor seconds it got, all threads together. */
+  readonly cpuSeconds: number;
   /** One for each mark, in their order. */
   readonly held: readonly Held[];
 };
 
-type Answer = { readonly response: Response; readonly solutions: ReadonlyMap<number, readonly number[]> };
+type Answer = {
+  readonly response: Response;
+  readonly solutions: ReadonlyMap<number, readonly number[]>;
+  readonly cpuSeconds: number;
+};
 
 async function ask(model: object, limits: CpSatLimits): Promise<Answer> {
   const bytes = await CpSat.createModel(model);
@@ -42,10 +48,12 @@ async function ask(model: object, limits: CpSatLimits): Promise<Answer> {
     logToResponse: true,
     logToStdout: false,
   };
+  const before = process.cpuUsage();
   const { response } = await CpSat.solve(bytes, parameters, { onSolution: keep });
+  const { user, system } = process.cpuUsage(before);
   if (response === null) throw new Error('CP-SAT gave no answer');
   if ((response.solution?.length ?? 0) > 0) keep(response);
-  return { response, solutions };
+  return { response, solutions, cpuSeconds: (user + system) / 1e6 };
 }
 
 /** Least price of leaving a unit out: a schedule that does costs at least as much. */
@@ -84,7 +92,7 @@ export async function solveShop(problem: ShopProblem, limits: CpSatLimits, marks
   });
   const isOver = first.response.status === 'OPTIMAL' || isImpossible;
   if (!isOver || held.some(isOptimal) || firstSeconds >= limits.seconds)
-    return { isProved: held.some(isOptimal), seconds: firstSeconds, held };
+    return { isProved: held.some(isOptimal), seconds: firstSeconds, cpuSeconds: first.cpuSeconds, held };
   const partial = shopModel(problem, true);
   const second = await ask(partial.model, { ...limits, seconds: limits.seconds - firstSeconds });
   const better = held.map((before) => {
@@ -92,5 +100,10 @@ export async function solveShop(problem: ShopProblem, limits: CpSatLimits, marks
     const best = (after.cost ?? Number.POSITIVE_INFINITY) < (before.cost ?? Number.POSITIVE_INFINITY) ? after : before;
     return { ...best, atSeconds: before.atSeconds, lowerBound: Math.max(before.lowerBound, after.lowerBound) };
   });
-  return { isProved: better.some(isOptimal), seconds: firstSeconds + (second.response.wallTime ?? 0), held: better };
+  return {
+    isProved: better.some(isOptimal),
+    seconds: firstSeconds + (second.response.wallTime ?? 0),
+    cpuSeconds: first.cpuSeconds + second.cpuSeconds,
+    held: better,
+  };
 }

@@ -7,6 +7,7 @@ export const ownAnswerSchema = z.strictObject({
   plan: planSchema,
   seconds: z.number(),
   firstCompleteSeconds: z.number().nullable(),
+  cpuSeconds: z.number(),
   peakMb: z.number(),
 });
 export type OwnAnswer = z.infer<typeof ownAnswerSchema>;
@@ -15,6 +16,7 @@ export type OwnAnswer = z.infer<typeof ownAnswerSchema>;
 export const cpSatAnswerSchema = z.strictObject({
   isProved: z.boolean(),
   seconds: z.number(),
+  cpuSeconds: z.number(),
   peakMb: z.number(),
   held: z.array(z.strictObject({ atSeconds: z.number(), plan: planSchema.nullable(), lowerBound: z.number() })),
 });

@@ -26,6 +26,7 @@ export async function cpSatRows(instance: Instance, marks: readonly number[], so
       ...figures,
       isProved: figures.cost !== null && figures.cost === figures.lowerBound,
       seconds: Math.min(atSeconds, answer.seconds),
+      cores: answer.cpuSeconds / answer.seconds,
       peakMb: answer.peakMb,
       source,
     };

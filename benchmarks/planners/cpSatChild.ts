@@ -27,6 +27,7 @@ const run = await solveShop(compiled.problem, limits, marks);
 const answer: CpSatAnswer = {
   isProved: run.isProved,
   seconds: run.seconds,
+  cpuSeconds: run.cpuSeconds,
   peakMb: process.resourceUsage().maxRSS / 1024,
   held: run.held.map(({ atSeconds, schedule, cost, lowerBound }) => {
     if (schedule === null) return { atSeconds, plan: null, lowerBound };

@@ -30,6 +30,8 @@ export type Row = {
   readonly isProved: boolean;
   /** Seconds of the whole process; of CP-SAT by its own clock, which leaves loading and building the model out. */
   readonly seconds: number;
+  /** Processors it had at work on average; less than its threads when the machine was busy. Null: not measured. */
+  readonly cores: number | null;
   readonly peakMb: number | null;
   /** Fingerprint of the code that made it. */
   readonly source: string;

@@ -31,6 +31,7 @@ export async function ownRow(instance: Instance, seconds: number, version: strin
     ...judgedFigures(instance.scenario, run.plan, 'ovenward'),
     isProved: isProved(run.plan),
     seconds: run.wallSeconds,
+    cores: run.cpuSeconds / run.seconds,
     peakMb: run.peakMb,
     source,
   };

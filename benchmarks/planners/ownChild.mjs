@@ -33,10 +33,12 @@ const plan = await makePlan(reading.value, {
   },
   cancelled: () => values['until-complete'] && firstComplete !== null,
 });
+const { user, system } = process.cpuUsage();
 const answer = {
   plan,
   seconds: performance.now() / 1000,
   firstCompleteSeconds: firstComplete,
+  cpuSeconds: (user + system) / 1e6,
   peakMb: process.resourceUsage().maxRSS / 1024,
 };
 process.stdout.write(JSON.stringify(answer), () => process.exit(0));

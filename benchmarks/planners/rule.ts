@@ -19,6 +19,7 @@ export function ruleRow(instance: Instance, source: string): Row {
     ...judgedFigures(instance.scenario, plan, "baker's rule"),
     isProved: false,
     seconds: (performance.now() - startedAt) / 1000,
+    cores: null,
     peakMb: null,
     source,
   };

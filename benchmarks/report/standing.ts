@@ -14,7 +14,7 @@ export type Standing = {
   readonly floor: number;
 };
 
-const NAMES: Readonly<Record<Planner, string>> = { ovenward: 'ovenward', 'cp-sat': 'CP-SAT', rule: "baker's rule" };
+export const NAMES: Readonly<Record<Planner, string>> = { ovenward: 'ovenward', 'cp-sat': 'CP-SAT', rule: "baker's rule" };
 
 export function entrantName({ planner, limitSeconds }: Entrant): string {
   return planner === 'rule' ? NAMES.rule : `${NAMES[planner]} ${limitSeconds} s`;

@@ -20,6 +20,7 @@ const rowSchema = z.strictObject({
   finishMinute: z.number(),
   isProved: z.boolean(),
   seconds: z.number(),
+  cores: z.number().nullable(),
   peakMb: z.number().nullable(),
   source: z.string(),
 });

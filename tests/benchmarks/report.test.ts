@@ -29,6 +29,7 @@ function row(
     finishMinute: cost ?? 0,
     isProved: cost === lowerBound,
     seconds: limitSeconds,
+    cores: null,
     peakMb: null,
     source: 'abc',
   };
