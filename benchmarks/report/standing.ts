@@ -38,6 +38,13 @@ export function standingsOf(rows: readonly Row[]): Standing[] {
   return standings.sort((a, b) => a.trays - b.trays || (a.scenario < b.scenario ? -1 : 1));
 }
 
+/** A floor above a judged plan is a fault of whoever proved it; null when there is none. */
+export function contradictionIn({ scenario, rows, best, floor }: Standing): string | null {
+  if (floor <= best + 1e-6) return null;
+  const provedBy = rows.filter((row) => row.lowerBound > best + 1e-6).map(entrantName);
+  return `${scenario}: a judged plan costs ${best}, and a floor of ${floor} was claimed by ${provedBy.join(', ')}`;
+}
+
 /** Entrants of the rows: the rule, then ours by seconds, then CP-SAT by seconds. */
 export function entrantsOf(rows: readonly Row[]): Entrant[] {
   const order: readonly Planner[] = ['rule', 'ovenward', 'cp-sat'];

@@ -6,6 +6,7 @@ import { type Instance, PLANNERS, type Planner, type Row } from '../planners/ins
 import { ownRow } from '../planners/own.ts';
 import { ruleRow } from '../planners/rule.ts';
 import { writeMainReport } from '../report/mainReport.ts';
+import { contradictionIn, standingsOf } from '../report/standing.ts';
 import { chosenInstances } from './instances.ts';
 import { sayMachine, thisMachine } from './machine.ts';
 import { keyOf, type Results, readResults, withRows, writeResults } from './results.ts';
@@ -87,13 +88,25 @@ async function measure(instance: Instance): Promise<void> {
     keep(await cpSatRows(instance, cpMarks, source('cp-sat')));
 }
 
+/** No floor of anybody may be above a judged plan of anybody. */
+function mustAgree(instance: Instance): void {
+  const rows = results.rows.filter((row) => row.set === instance.set && row.scenario === instance.name);
+  for (const standing of standingsOf(rows)) {
+    const contradiction = contradictionIn(standing);
+    if (contradiction !== null) throw new Error(contradiction);
+  }
+}
+
 const choice = { generated: !values.mornings || values.all, mornings: values.mornings || values.all, only: words(values.only) };
 if (!values.report) {
   const instances = chosenInstances(choice);
   if (values.list) for (const { set, name, trays } of instances) console.log(`${set}  ${name}  ${trays} trays`);
   else {
     console.error(sayMachine(machine));
-    for (const instance of instances) await measure(instance);
+    for (const instance of instances) {
+      await measure(instance);
+      mustAgree(instance);
+    }
   }
 }
 if (!values.list) writeMainReport(results);

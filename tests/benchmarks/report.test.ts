@@ -5,7 +5,7 @@ import { type Agreement, agreementText, verdictOf } from '../../benchmarks/repor
 import { curvesOf } from '../../benchmarks/report/curves.ts';
 import { plot } from '../../benchmarks/report/plot.ts';
 import { replaceSection } from '../../benchmarks/report/section.ts';
-import { standingsOf } from '../../benchmarks/report/standing.ts';
+import { contradictionIn, standingsOf } from '../../benchmarks/report/standing.ts';
 import { bandTable, dearerThan, scenarioTable } from '../../benchmarks/report/tables.ts';
 
 function row(
@@ -51,6 +51,14 @@ describe('tables', () => {
     const [small, large] = standingsOf(ROWS);
     expect(small).toMatchObject({ scenario: 'small', best: 300, floor: 300 });
     expect(large).toMatchObject({ scenario: 'large', best: 440, floor: 396, fewestLeftOut: 0 });
+  });
+
+  it('a floor above a judged plan is named with whoever claims it', () => {
+    const [small] = standingsOf(ROWS);
+    const [wrong] = standingsOf([...ROWS.filter(({ scenario }) => scenario === 'small'), row('small', 'ovenward', 1, 305, 302)]);
+    if (small === undefined || wrong === undefined) throw new Error('no standing');
+    expect(contradictionIn(small)).toBeNull();
+    expect(contradictionIn(wrong)).toBe('small: a judged plan costs 300, and a floor of 302 was claimed by ovenward 1 s');
   });
 
   it('every scenario has its line, the best in bold, proved ones ticked', () => {
