@@ -43,6 +43,11 @@ const MOST_STAYS = 110;
 const CONFLICTS_PER_ROUND = 5;
 const PROOF_CONFLICTS = 400;
 
+/** Vain steps of the improver before it starts anew, and how a fresh start is made. */
+const MOST_VAIN = 60;
+const FRESH_ROUNDS = 200;
+const FRESH_HEAT = 0.01;
+
 /** Vain conflicts at one floor after which a proving lane also improves. */
 const PATIENCE = 6000;
 
@@ -61,6 +66,10 @@ export class Lane {
   private rounds = 0;
   private turn = 0;
   private isExhausted = false;
+  /** Steps in vain since the improver last found anything. */
+  private vain = 0;
+  /** Whether the improver works on a fresh start rather than on the best schedule. */
+  private isExploring = false;
 
   constructor(shop: Shop, seed: number, task: LaneTask) {
     this.shop = shop;
@@ -99,7 +108,7 @@ export class Lane {
     this.best = news;
     this.search.adopt(news.layout);
     if (!isSameUnits) this.improver = null;
-    else this.improver?.adopt(news.layout, this.inModel(news.total));
+    else if (!this.isExploring) this.improver?.adopt(news.layout, this.inModel(news.total));
     if (news.isComplete) this.prover?.lower(this.inModel(news.total));
   }
 
@@ -189,13 +198,32 @@ export class Lane {
     const improver = this.improver ?? this.newImprover();
     this.improver = improver;
     const before = improver.conflicts;
-    if (improver.improve(mayGoOn)) this.keep(improver.layout);
+    const isBetter = improver.improve(mayGoOn);
+    if (isBetter) this.keep(improver.layout);
     this.spend(improver.conflicts - before);
-    if (!improver.isDone) return;
-    // Nothing cheaper among schedules of these units: a proof when they are all units and the model holds every price.
+    this.vain = isBetter ? 0 : this.vain + 1;
+    if (improver.isDone) this.settle(improver);
+    else if (this.vain >= MOST_VAIN) this.startAnew();
+  }
+
+  /** Nothing is cheaper among schedules of these units: a proof when they are all units and the model holds every price. */
+  private settle(improver: Improver): void {
     const best = this.best as News;
-    if (best.isComplete) this.raise(this.fromModel(improver.total));
+    if (best.isComplete && improver.isComplete) this.raise(this.fromModel(improver.total));
     if (!this.isDone()) this.isExhausted = best.isComplete;
+  }
+
+  /** The improver is stuck: it goes on from a fresh start, and when that is stuck as well, from the best schedule again. */
+  private startAnew(): void {
+    this.vain = 0;
+    this.improver = null;
+    this.isExploring = !this.isExploring && (this.best as News).isComplete;
+    if (!this.isExploring) return;
+    const { layout, cost } = this.search.startAfresh(FRESH_ROUNDS, FRESH_HEAT);
+    this.rounds += FRESH_ROUNDS;
+    this.keepSearched();
+    if (cost.omitted + cost.missing === 0)
+      this.improver = this.improverFrom({ layout, total: cost.total, isComplete: true, floor: this.floor });
   }
 
   private fromModel(total: number): number {
@@ -207,11 +235,15 @@ export class Lane {
   }
 
   private newImprover(): Improver {
-    const { layout, total, isComplete } = this.best as News;
+    this.isExploring = false;
+    return this.improverFrom(this.best as News);
+  }
+
+  private improverFrom({ layout, total, isComplete }: News): Improver {
     const isPlanned = (unit: number): boolean => (layout.start[this.shop.problem.units[unit]?.tasks[0] ?? 0] ?? -1) >= 0;
-    const model = new ShopModel(this.shop, this.scale as number, isPlanned);
+    const model = new ShopModel(this.shop, this.scale as number, isPlanned, this.task === 'prove');
     const floor = isComplete ? Math.ceil(this.floor * (this.scale as number) - 1e-6) : 0;
-    return new Improver(model, this.random, layout, this.inModel(total), floor);
+    return new Improver(model, this.random, { layout, total: this.inModel(total), isComplete }, floor);
   }
 
   private prove(mayGoOn: () => boolean): void {

@@ -211,6 +211,22 @@ export class Search {
     return cost;
   }
 
+  /** Lays out another schedule from nothing, blocks in random order, and improves it for some rounds: a fresh start. */
+  startAfresh(rounds: number, heat: number): { readonly layout: Layout; readonly cost: Cost } {
+    for (const block of this.shop.blocks) this.state.clear(block.id);
+    const order = this.shop.blocks.map((block) => block.id);
+    shuffle(order, this.random);
+    this.recreate({ blocks: order, release: () => this.release, isShuffled: true, isJittered: false, chamberOf: null });
+    this.current = this.counter.count();
+    this.keepIfBest();
+    for (let i = 0; i < rounds; i++) this.round(heat);
+    const layout = layoutOfRecords(
+      this.shop,
+      this.shop.blocks.map((block) => this.state.record(block.id)),
+    );
+    return { layout, cost: this.withCountedChanges(this.current) };
+  }
+
   /** The best schedule so far as a layout. */
   bestLayout(): Layout {
     return layoutOfRecords(this.shop, this.best);

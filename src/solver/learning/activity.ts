@@ -1,7 +1,7 @@
 // Which variable to decide next: those met in recent conflicts first (variable state independent decaying sum: Moskewicz et
 // al. 2001, DAC 38, section 3), kept in a binary heap. Part of the learning solver.
 
-const DECAY = 1 / 0.95;
+const DECAY = 1 / 0.9;
 const LARGEST = 1e100;
 
 export class Activity {

@@ -25,7 +25,7 @@ export type Propagator = {
 export type Outcome = 'solution' | 'impossible' | 'refuted' | 'limit';
 
 /** Conflicts before the first restart (times the Luby sequence). */
-const RESTART = 60;
+const RESTART = 150;
 /** Learned clauses kept at first, and how many more after each clearing. */
 const FIRST_KEPT = 3000;
 const MORE_KEPT = 300;

@@ -8,14 +8,16 @@ import { type Neighbourhood, Neighbourhoods } from './neighbourhood.ts';
 import type { ShopModel } from './shopModel.ts';
 
 /** Conflicts one neighbourhood may take, at least; more when nothing gets better. */
-const CONFLICTS = Number(process.env.XC ?? 250);
+const CONFLICTS = 250;
 const MOST_CONFLICTS = 2500;
 
 /** Largest step asked for at once, as a share of the price. */
-const MOST_STEP = Number(process.env.XS ?? 0.03);
+const MOST_STEP = 0.03;
 
 /** Share of vain steps after which the schedule is exchanged for another of its price. */
-const SIDEWAYS_SHARE = Number(process.env.XW ?? 0.3);
+const SIDEWAYS_SHARE = 0.2;
+
+export type Start = { readonly layout: Layout; readonly total: number; readonly isComplete: boolean };
 
 export class Improver {
   private readonly model: ShopModel;
@@ -32,8 +34,13 @@ export class Improver {
   /** Whether it is known that none is cheaper. */
   isDone = false;
 
+  /** Whether its schedules plan every unit. */
+  readonly isComplete: boolean;
+
   /** Starts from a schedule of the planned units whose price, without omissions, is `total` in the model's units. */
-  constructor(model: ShopModel, random: Random, layout: Layout, total: number, floor: number) {
+  constructor(model: ShopModel, random: Random, from: Start, floor: number) {
+    const { layout, total, isComplete } = from;
+    this.isComplete = isComplete;
     this.model = model;
     this.random = random;
     this.neighbourhoods = new Neighbourhoods(model.shop, random);

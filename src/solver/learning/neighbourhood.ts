@@ -18,7 +18,7 @@ export type Neighbourhood = {
   readonly keepsChambers: boolean;
 };
 
-const FIRST_SIZE = Number(process.env.XF ?? 0.3);
+const FIRST_SIZE = 0.3;
 const LEAST_SIZE = 0.02;
 const LARGER = 1.06;
 const SMALLER = 0.96;
