@@ -2,6 +2,7 @@
 import { judge } from './check/judge.ts';
 import { planOf } from './compile/planOf.ts';
 import { compileScenario } from './compile/shopProblem.ts';
+import { startLayout } from './compile/startLayout.ts';
 import { cautionsFor } from './explain/cautions.ts';
 import { OwnFault } from './model/ownFault.ts';
 import type { Plan } from './model/plan.ts';
@@ -48,6 +49,10 @@ export type PlanningOptions = {
   readonly pause?: () => Promise<void>;
   /** Threads that search, 1 or 2. Default 1. The plan is the same where effort is counted. */
   readonly workers?: number;
+  /** Whether to stop when nothing has got better for a while, before any limit. */
+  readonly stopsWhenFlat?: boolean;
+  /** A plan of this scenario without a breach, to start from: what comes out never costs more. */
+  readonly startFrom?: Plan;
   /** Version of this program, written into the plan. */
   readonly version: string;
 };
@@ -59,7 +64,8 @@ function limitsOf(options: PlanningOptions, startedAtMs: number, trays: number):
   const rounds = effort ?? (seconds === undefined ? DEFAULT_EFFORT : Number.POSITIVE_INFINITY);
   const endMs = seconds === undefined ? Number.POSITIVE_INFINITY : startedAtMs + seconds * 1000;
   const reserveMs = Math.max(LEAST_RESERVE_MS, RESERVE_SHARE * (seconds ?? 0) * 1000, RESERVE_PER_TRAY_MS * trays);
-  const flatRounds = effort === undefined && seconds === undefined ? FLAT_ROUNDS : Number.POSITIVE_INFINITY;
+  const isFlatEnd = options.stopsWhenFlat ?? (effort === undefined && seconds === undefined);
+  const flatRounds = isFlatEnd ? FLAT_ROUNDS : Number.POSITIVE_INFINITY;
   const workers = options.workers ?? 1;
   return {
     rounds,
@@ -83,7 +89,8 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
     const seconds = (options.now() - startedAtMs) / 1000;
     options.onProgress?.({ seconds, cost: cost.total, lowerBound, gap, plannedTrays: trays - cost.omitted, trays, rounds });
   };
-  const limits = limitsOf(options, startedAtMs, trays);
+  const startFrom = options.startFrom === undefined ? null : startLayout(compiled, options.startFrom);
+  const limits = { ...limitsOf(options, startedAtMs, trays), ...(startFrom === null ? {} : { startFrom }) };
   const solution = await solve(compiled.problem, seed, limits, {
     now: options.now,
     isCancelled: options.cancelled ?? (() => false),

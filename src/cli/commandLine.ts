@@ -45,6 +45,8 @@ function planCommand(onRequest: (request: Request) => void): Command {
     .option('--seconds <n>', 'time limit from the start of the command to its last file', seconds)
     .option('--effort <n>', 'rounds of search', wholeFrom(1))
     .option('--seed <n>', 'seed of the search', wholeFrom(0))
+    .option('--workers <n>', 'threads that search, 1 or 2; as many as there are processors when not given', wholeFrom(1, 2))
+    .option('--from <plan>', 'plan of the same scenario to start from; what comes out never costs more')
     .addHelpText('after', PLAN_HELP)
     .action((file: string, options: Omit<PlanRequest, 'do' | 'file' | 'json'> & { json?: true }) =>
       onRequest({ do: 'plan', file, ...options, json: options.json === true }),

@@ -1,6 +1,7 @@
 // `ovenward plan`: reads a scenario, has it planned, writes the files, tells people.
 import { join } from 'node:path';
 import type { Plan } from '../model/plan.ts';
+import type { Scenario } from '../model/scenario.ts';
 import type { PlanningOptions } from '../planning.ts';
 import { mustRead } from './badInput.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
@@ -31,7 +32,10 @@ function secondsToPlan(seconds: number, request: PlanRequest, { now, startedAtMs
   return wantsFiles(request) ? seconds - Math.min(WRITING_SHARE * seconds, (now() - startedAtMs) / 1000) : seconds;
 }
 
-type Limits = Pick<PlanningOptions, 'seconds' | 'effort' | 'seed'>;
+type Limits = Pick<PlanningOptions, 'seconds' | 'effort' | 'seed' | 'workers' | 'stopsWhenFlat'>;
+
+/** Most threads a search can use. */
+const MOST_WORKERS = 2;
 
 function limits(request: PlanRequest, parts: Parts, surroundings: Surroundings): Limits {
   const { effort, seed } = request;
@@ -42,6 +46,8 @@ function limits(request: PlanRequest, parts: Parts, surroundings: Surroundings):
   return {
     ...(seconds === undefined ? {} : { seconds: secondsToPlan(seconds, request, surroundings) }),
     ...(rounds === undefined ? {} : { effort: rounds }),
+    workers: request.workers ?? Math.min(MOST_WORKERS, surroundings.processors),
+    stopsWhenFlat: isUnlimited,
     ...seeded,
   };
 }
@@ -60,6 +66,21 @@ async function writeFiles(request: PlanRequest, plan: Plan, parts: Parts): Promi
   return [file, ...sheet];
 }
 
+/** The plan to start from, when one is named: of this scenario, and without a breach. */
+async function readStart(
+  request: PlanRequest,
+  scenario: Scenario,
+  parts: Parts,
+  surroundings: Surroundings,
+): Promise<Pick<PlanningOptions, 'startFrom'>> {
+  if (request.from === undefined) return {};
+  const startFrom = mustRead(request.from, parts.readPlan(await readText(request.from, surroundings)));
+  const { breaches } = parts.judge(scenario, startFrom);
+  const errors = breaches.map(({ rule, says, doThis }) => ({ code: rule, path: '', says, doThis }));
+  mustRead(request.from, errors.length === 0 ? { ok: true, value: startFrom } : { ok: false, errors });
+  return { startFrom };
+}
+
 function isFine({ score }: Plan): boolean {
   return score.lateTrayMinutes === 0 && score.leftOutTrays === 0;
 }
@@ -69,10 +90,13 @@ export async function makingPlan(request: PlanRequest, parts: Parts, surrounding
   const text = await readText(request.file, surroundings);
   return surroundings.stoppable(async (cancelled) => {
     const scenario = mustRead(request.file, parts.readScenario(text, request.file === '-' ? undefined : request.file));
+    const startFrom = await readStart(request, scenario, parts, surroundings);
     await prepareFiles(request);
     const line = progressLine(err, now);
     const around = { now, startedAtMs, cancelled, pause, onProgress: line.show, version: version() };
-    const plan = await parts.makePlan(scenario, { ...limits(request, parts, surroundings), ...around }).finally(line.wipe);
+    const plan = await parts
+      .makePlan(scenario, { ...limits(request, parts, surroundings), ...startFrom, ...around })
+      .finally(line.wipe);
     const files = await writeFiles(request, plan, parts);
     if (request.json) out.write(jsonText(plan));
     const people = request.json ? err : out;

@@ -1,4 +1,5 @@
 // The real surroundings: this process's streams, signals and clock. Used by main.ts.
+import { availableParallelism } from 'node:os';
 import { nowMs } from './clock.ts';
 import { processStream } from './processStream.ts';
 import { stopSignals } from './stopSignals.ts';
@@ -20,6 +21,7 @@ export function processSurroundings(startedAtMs: number): Surroundings {
     startedAtMs,
     stoppable: stopSignals(nowMs, () => err.write('\nStopping: the best plan so far follows. Once more quits without it.\n')),
     pause: () => new Promise((resolve) => setImmediate(resolve)),
+    processors: availableParallelism(),
     isDebugging: process.env.OVENWARD_DEBUG === '1',
   };
 }

@@ -11,6 +11,10 @@ export type PlanRequest = {
   /** Rounds of search, 1 or more. */
   readonly effort?: number;
   readonly seed?: number;
+  /** Threads that search, 1 or 2. */
+  readonly workers?: number;
+  /** File of a plan to start from. */
+  readonly from?: string;
 };
 
 export type CheckRequest = { readonly do: 'check'; readonly file: string; readonly plan: string; readonly json: boolean };

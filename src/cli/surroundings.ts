@@ -21,5 +21,7 @@ export type Surroundings = {
   readonly stoppable: <T>(work: (isAsked: () => boolean) => Promise<T>) => Promise<T>;
   /** Lets signals and output be handled between two rounds of work. */
   readonly pause: () => Promise<void>;
+  /** Processors this process may use at once. */
+  readonly processors: number;
   readonly isDebugging: boolean;
 };

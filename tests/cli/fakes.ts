@@ -29,6 +29,7 @@ export function surroundingsFor(
     startedAtMs: 0,
     stoppable: (work) => work(() => false),
     pause: async () => {},
+    processors: 1,
     isDebugging: false,
     ...changes,
     out: hearing(changes.out),

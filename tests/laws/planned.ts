@@ -3,10 +3,15 @@ import { expect } from 'vitest';
 import { judge } from '../../src/check/judge.ts';
 import type { Plan } from '../../src/model/plan.ts';
 import type { Scenario } from '../../src/model/scenario.ts';
-import { makePlan } from '../../src/planning.ts';
+import { makePlan, type PlanningOptions } from '../../src/planning.ts';
 
-export async function planned(scenario: Scenario, effort: number, seed = 1): Promise<Plan> {
-  const plan = await makePlan(scenario, { effort, seed, now: () => 0, version: 'test' });
+export async function planned(
+  scenario: Scenario,
+  effort: number,
+  seed = 1,
+  more: Pick<PlanningOptions, 'startFrom' | 'workers'> = {},
+): Promise<Plan> {
+  const plan = await makePlan(scenario, { effort, seed, now: () => 0, version: 'test', ...more });
   const { breaches, figures } = judge(scenario, plan);
   expect(breaches).toEqual([]);
   expect(plan.score.cost).toBeCloseTo(figures.cost, 6);

@@ -11,8 +11,8 @@ export type Resource = { readonly work: readonly Work[]; readonly capacity: Int3
 
 export type FlowBound = { readonly makespan: number; readonly count: number; readonly through: number; readonly to: number };
 
-/** Resources with more uses than this are left out: the count is repeated for every minute. */
-const MOST_WORK = 160;
+/** Resources are left out when uses times uses times minutes are more than this: the count is repeated for every minute. */
+const MOST_COUNTING = 5_000_000;
 
 /** Work on another resource that comes before (or after) a use: how long it takes there, and the least time between. */
 type Passage = { readonly length: number; readonly lag: number; readonly end: number };
@@ -153,7 +153,9 @@ function narrower(a: Int32Array, b: Int32Array): Int32Array {
 /** The best bound over all resources, each with all others before and after it; null when none says anything. */
 export function flowBound(shop: Shop, resources: readonly Resource[]): (FlowBound & { readonly at: number }) | null {
   let best: (FlowBound & { at: number }) | null = null;
-  const small = resources.map((resource) => resource.work.length > 0 && resource.work.length <= MOST_WORK);
+  const small = resources.map(
+    (resource) => resource.work.length > 0 && resource.work.length ** 2 * shop.problem.horizon <= MOST_COUNTING,
+  );
   resources.forEach((resource, at) => {
     const items = resource.work.filter((work) => work.length > 0);
     if (!small[at] || items.length === 0) return;

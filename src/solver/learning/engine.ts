@@ -193,7 +193,8 @@ export class Engine {
 
   private descend(stretch: number, baseLevel: number, mayGoOn: () => boolean): Outcome | 'restart' {
     const until = this.conflicts + stretch;
-    for (;;) {
+    for (let decisions = 1; ; decisions++) {
+      if ((decisions & 255) === 0 && !mayGoOn()) return 'limit';
       if (!this.propagate()) {
         this.forgetQueue();
         this.conflicts++;

@@ -1,0 +1,150 @@
+// A plan that was read back, as the schedule it describes: the start of a search that never ends worse. Used by planning.ts.
+import type { Plan, Task } from '../model/plan.ts';
+import { emptyLayout, type Layout } from '../solver/layout.ts';
+import type { Demand } from '../solver/problem.ts';
+import { shopOf } from '../solver/shop.ts';
+import type { Compiled, StepTask } from './shopProblem.ts';
+import { marginsOf, waitsInPlace } from './shopTasks.ts';
+
+type PlannedTray = { readonly product: string; readonly tasks: readonly Task[] };
+type PlannedBatch = { readonly dough: string; readonly tasks: readonly Task[]; readonly trays: readonly PlannedTray[] };
+
+function plannedBatches(plan: Plan): PlannedBatch[] {
+  const inOrder = (tasks: readonly Task[]): Task[] => [...tasks].sort((a, b) => a.start - b.start || a.end - b.end);
+  return plan.batches.map((batch) => {
+    const mine = plan.tasks.filter((task) => task.batch === batch.id);
+    const trays = batch.trays.map(({ id, product }) => ({ product, tasks: inOrder(mine.filter((task) => task.tray === id)) }));
+    return { dough: batch.dough, tasks: inOrder(mine.filter((task) => task.tray === undefined)), trays };
+  });
+}
+
+/** Our number of each planned batch: of the same dough, with room for its trays. Null when one finds none. */
+function batchNumbers(compiled: Compiled, planned: readonly PlannedBatch[]): number[] | null {
+  const free = new Set(compiled.batches.keys());
+  const numbers: number[] = new Array(planned.length).fill(-1);
+  const bySize = planned
+    .map((_, i) => i)
+    .sort((a, b) => (planned[b]?.trays.length ?? 0) - (planned[a]?.trays.length ?? 0) || a - b);
+  for (const i of bySize) {
+    const { dough, trays } = planned[i] as PlannedBatch;
+    const fits = [...free].filter((b) => {
+      const ours = compiled.batches[b] as Compiled['batches'][number];
+      const left = ours.trays.map((product) => product.id);
+      return (
+        ours.dough.id === dough &&
+        trays.every(({ product }) => left.splice(left.indexOf(product), left.includes(product) ? 1 : 0).length > 0)
+      );
+    });
+    const [number] = fits.sort(
+      (a, b) => (compiled.batches[a]?.trays.length ?? 0) - (compiled.batches[b]?.trays.length ?? 0) || a - b,
+    );
+    if (number === undefined) return null;
+    free.delete(number);
+    numbers[i] = number;
+  }
+  return numbers;
+}
+
+class Filler {
+  private readonly compiled: Compiled;
+  private readonly plan: Plan;
+  readonly layout: Layout;
+  private readonly useOf = new Map<string, number>();
+  private readonly stayOf = new Map<number, number>();
+
+  constructor(compiled: Compiled, plan: Plan) {
+    this.compiled = compiled;
+    this.plan = plan;
+    const shop = shopOf(compiled.problem);
+    this.layout = emptyLayout(shop);
+    shop.uses.forEach((use, u) => {
+      this.useOf.set(`${use.task} ${use.indexInTask}`, u);
+    });
+    shop.stays.forEach((stay, s) => {
+      this.stayOf.set(stay.task, s);
+    });
+  }
+
+  /** Puts a chain of steps where the plan has it. `until`: when what follows a waiting last step begins. */
+  chain(numbers: readonly number[], planned: readonly Task[], until: number | null): boolean {
+    if (numbers.length !== planned.length) return false;
+    numbers.forEach((task, i) => {
+      const mine = planned[i] as Task;
+      const { step } = this.compiled.stepOfTask[task] as StepTask;
+      const nextTask = numbers[i + 1];
+      const next = planned[i + 1];
+      let end = mine.end;
+      if (waitsInPlace(step)) {
+        if (nextTask !== undefined && next !== undefined) {
+          end = next.start - marginsOf((this.compiled.stepOfTask[nextTask] as StepTask).step).before - marginsOf(step).after;
+        } else if (until !== null) end = until;
+      }
+      this.layout.start[task] = mine.start;
+      this.layout.end[task] = end;
+      this.places(task, mine);
+    });
+    return planned.every((mine, i) => this.compiled.stepOfTask[numbers[i] as number]?.step.do === mine.step);
+  }
+
+  private places(task: number, mine: Task): void {
+    const { roles } = this.compiled.shop;
+    this.compiled.problem.tasks[task]?.demands.forEach((demand, d) => {
+      const u = this.useOf.get(`${task} ${d}`);
+      if (u === undefined) return;
+      const isHands = roles[demand.pools[0] as number]?.kind === 'people';
+      const name = isHands ? this.personFor(mine, demand) : mine.place?.id;
+      const pool = demand.pools.find((p) => {
+        const role = roles[p];
+        if (role === undefined || name === undefined) return false;
+        if (role.kind === 'people') return role.ids.includes(name);
+        return role.kind === 'bench' || role.kind === 'rack' ? true : role.id === name;
+      });
+      this.layout.pool[u] = pool ?? -1;
+    });
+    const stay = this.stayOf.get(task);
+    if (stay === undefined) return;
+    this.layout.chamber[stay] = this.compiled.shop.decks.findIndex((deck) => deck.id === mine.place?.id);
+  }
+
+  /** Who does it; of a load that goes in together, whoever does it for any tray of the load. */
+  private personFor(mine: Task, demand: Demand): string | undefined {
+    const kind = demand.from.edge === 'end' ? 'unload' : demand.from.offset < 0 ? 'load' : null;
+    const of = (task: Task): string | undefined => task.handsOn.find((hands) => kind === null || hands.for === kind)?.person;
+    if (kind === null || of(mine) !== undefined) return of(mine);
+    const load = this.plan.tasks.filter(
+      (task) => task.step === 'bake' && task.place?.id === mine.place?.id && task.start === mine.start,
+    );
+    return load.map(of).find((person) => person !== undefined);
+  }
+}
+
+/** The schedule of a plan of this scenario, or null when its batches are made up otherwise than ours. */
+export function startLayout(compiled: Compiled, plan: Plan): Layout | null {
+  const planned = plannedBatches(plan);
+  const numbers = batchNumbers(compiled, planned);
+  if (numbers === null) return null;
+  const filler = new Filler(compiled, plan);
+  const taken = new Set<number>();
+  const isWhole = planned.every((batch, i) => {
+    const b = numbers[i] as number;
+    const trunk = compiled.problem.units[compiled.batchUnits[b] as number]?.tasks ?? [];
+    const first = Math.min(...batch.trays.map((tray) => firstStart(compiled, tray)));
+    const isPlaced = filler.chain(trunk, batch.tasks, Number.isFinite(first) ? first : null);
+    return (
+      isPlaced &&
+      batch.trays.every((tray) => {
+        const t = compiled.trays.findIndex((key, k) => key.batch === b && key.product.id === tray.product && !taken.has(k));
+        taken.add(t);
+        return t >= 0 && filler.chain(compiled.trays[t]?.tasks ?? [], tray.tasks, null);
+      })
+    );
+  });
+  return isWhole ? filler.layout : null;
+}
+
+/** When a tray takes over from its batch: its first step, or the loading before it. */
+function firstStart(compiled: Compiled, tray: PlannedTray): number {
+  const product = compiled.products.find((one) => one.product.id === tray.product)?.product;
+  const step = product?.steps[0];
+  return (tray.tasks[0]?.start ?? Number.POSITIVE_INFINITY) - (step === undefined ? 0 : marginsOf(step).before);
+}
