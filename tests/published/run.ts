@@ -1,11 +1,16 @@
-// `npm run published -- [folder] [--seconds n] [--rounds n] [--seed n] [--only text]`: solves published instances and prints, for
-// each, what was found beside what was published, and which bars hold. Not a test: it goes by the clock.
+// `npm run published -- [folder] [--seconds n | --rounds n] [--seed n] [--workers n] [--only text] [--write]`: solves published
+// instances, prints for each what was found beside what was published, and which bars hold; with --write also into
+// docs/published.md. Not a test: it goes by the clock.
+import { readFileSync, writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { casesOf } from './allCases.ts';
 import { BARS, holds } from './bars.ts';
 import { ABSENT, FOLDERS, type Folder, isPresent } from './benchFolder.ts';
-import type { PublishedCase } from './publishedCase.ts';
-import { type Attempt, attemptInRounds, attemptInSeconds } from './solveCase.ts';
+import { cellsOf, headOf, pageTable, type Row, terminalLine } from './resultTable.ts';
+import { attemptInRounds, attemptInSeconds } from './solveCase.ts';
+
+const PAGE = resolve(import.meta.dirname, '../../docs/published.md');
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -13,11 +18,13 @@ const { values, positionals } = parseArgs({
     seconds: { type: 'string' },
     rounds: { type: 'string' },
     seed: { type: 'string', default: '1' },
+    workers: { type: 'string', default: '1' },
     only: { type: 'string', default: '' },
+    write: { type: 'boolean', default: false },
   },
 });
 
-/** Seconds the bars give a folder. */
+/** Seconds the bars give a folder, and a few where there is no bar. */
 const SECONDS: Readonly<Record<Folder, number>> = {
   jobshop: 10,
   flexible: 10,
@@ -28,67 +35,49 @@ const SECONDS: Readonly<Record<Folder, number>> = {
   osp: 10,
 };
 
-const WIDTHS = [24, 10, 10, 10, 8, 8] as const;
-
-function row(cells: readonly string[]): string {
-  return cells.map((cell, i) => (i === 0 ? cell.padEnd(WIDTHS[0]) : cell.padStart(WIDTHS[i] ?? 0))).join('  ');
+function effortOf(folder: Folder): string {
+  const { rounds, seed, workers } = values;
+  const seconds = values.seconds ?? SECONDS[folder];
+  return `${rounds === undefined ? `up to ${seconds} s` : `${rounds} rounds`} each, seed ${seed}, threads: ${workers}`;
 }
 
-const short = (value: number): string => (Number.isInteger(value) ? String(value) : value.toFixed(4));
-
-function verdict(one: PublishedCase, tried: Attempt): string {
-  if (tried.faults.length > 0) return `WRONG: ${tried.faults.slice(0, 3).join('; ')}`;
-  if (tried.found === 'none') return tried.isProved ? 'none exists, proved' : 'none found';
-  const { best } = one.published;
-  const equals = best !== null && Math.abs(tried.found.value - best) < 1e-9;
-  return [tried.isProved ? 'proved' : '', equals ? 'equal' : ''].filter((word) => word !== '').join(', ');
-}
-
-function gapOf(one: PublishedCase, tried: Attempt): string {
-  const { best } = one.published;
-  if (best === null || best === 0 || tried.found === 'none') return '';
-  return `${(100 * (tried.found.value / best - 1)).toFixed(2)} %`;
-}
-
-function detailsOf(one: PublishedCase, tried: Attempt): string {
-  if (tried.found === 'none' || tried.found.details === undefined) return '';
-  const printed = one.published.details ?? {};
-  return Object.entries(tried.found.details)
-    .map(([name, value]) => `${name} ${short(value)}${printed[name] === undefined ? '' : ` (${short(printed[name])})`}`)
-    .join('  ');
-}
-
-async function tryAll(folder: Folder): Promise<Map<string, Attempt>> {
+async function tryAll(folder: Folder): Promise<Row[]> {
+  console.log(`\n${folder}: ${effortOf(folder)}\n${terminalLine(headOf(folder))}`);
+  const rows: Row[] = [];
   const seed = Number(values.seed);
-  const seconds = Number(values.seconds ?? SECONDS[folder]);
-  console.log(`\n${folder}: ${values.rounds === undefined ? `${seconds} s each` : `${values.rounds} rounds each`}, seed ${seed}`);
-  console.log(row(['instance', 'found', 'bound', 'published', 'above', 'seconds']));
-  const attempts = new Map<string, Attempt>();
+  const workers = Number(values.workers);
   for (const one of casesOf(folder).filter(({ name }) => name.includes(values.only))) {
     const startedMs = performance.now();
     const tried =
       values.rounds === undefined
-        ? await attemptInSeconds(one, seconds, seed)
-        : await attemptInRounds(one, Number(values.rounds), seed);
-    const took = ((performance.now() - startedMs) / 1000).toFixed(2);
-    const found = tried.found === 'none' ? '-' : short(tried.found.value);
-    const bound = tried.bound === null ? '-' : short(tried.bound);
-    const published = one.published.best === null ? '-' : short(one.published.best);
-    const end = [verdict(one, tried), detailsOf(one, tried)].filter((text) => text !== '').join('  ');
-    console.log(`${row([one.name, found, bound, published, gapOf(one, tried), took])}  ${end}`);
-    attempts.set(one.name, tried);
+        ? await attemptInSeconds(one, Number(values.seconds ?? SECONDS[folder]), seed, workers)
+        : await attemptInRounds(one, Number(values.rounds), seed, workers);
+    const row = { one, tried, seconds: (performance.now() - startedMs) / 1000 };
+    console.log(terminalLine(cellsOf(row)));
+    rows.push(row);
   }
-  return attempts;
+  return rows;
 }
 
-function sayBars(folder: Folder, attempts: ReadonlyMap<string, Attempt>): void {
-  const cases = new Map(casesOf(folder).map((one) => [one.name, one]));
-  for (const bar of BARS.filter((one) => one.folder === folder)) {
-    const names = Object.keys(bar.rounds).filter((name) => attempts.has(name));
-    if (names.length < Object.keys(bar.rounds).length) continue;
-    const held = names.filter((name) => holds(bar, cases.get(name) as PublishedCase, attempts.get(name) as Attempt)).length;
-    console.log(`${held >= bar.atLeast ? 'holds ' : 'MISSED'} ${bar.says}: ${held} of ${names.length}, ${bar.atLeast} wanted`);
-  }
+/** The bars of a folder of which every instance was tried, and whether they hold. */
+function barsOf(folder: Folder, rows: readonly Row[]): string[] {
+  const byName = new Map(rows.map((row) => [row.one.name, row]));
+  return BARS.filter((bar) => bar.folder === folder).flatMap((bar) => {
+    const tried = Object.keys(bar.rounds).flatMap((name) => byName.get(name) ?? []);
+    if (tried.length < Object.keys(bar.rounds).length) return [];
+    const held = tried.filter((row) => holds(bar, row.one, row.tried)).length;
+    return [`${held >= bar.atLeast ? 'Holds' : 'MISSED'}: ${bar.says} (${held} of ${tried.length}, ${bar.atLeast} wanted).`];
+  });
+}
+
+/** Puts a text between the marks of a folder on the page. */
+function write(folder: Folder, text: string): void {
+  const page = readFileSync(PAGE, 'utf8');
+  const [from, to] = [`<!-- ${folder} -->\n`, `<!-- end of ${folder} -->`];
+  const start = page.indexOf(from);
+  const end = page.indexOf(to);
+  if (start < 0 || end < start) throw new Error(`docs/published.md has no place for ${folder}`);
+  writeFileSync(PAGE, page.slice(0, start + from.length) + text + page.slice(end));
 }
 
 const [wanted] = positionals;
@@ -100,6 +89,12 @@ if (wanted !== undefined && !FOLDERS.some((folder) => folder === wanted)) {
   console.error(`no folder ${wanted}; there are ${FOLDERS.join(', ')}`);
   process.exit(2);
 }
-for (const folder of FOLDERS.filter((one) => wanted === undefined || one === wanted)) sayBars(folder, await tryAll(folder));
+for (const folder of FOLDERS.filter((one) => wanted === undefined || one === wanted)) {
+  const rows = await tryAll(folder);
+  const bars = barsOf(folder, rows);
+  for (const line of bars) console.log(line);
+  const said = [`${effortOf(folder)}.`, ...bars].join('\n');
+  if (values.write) write(folder, `\n${said[0]?.toUpperCase()}${said.slice(1)}\n\n${pageTable(folder, rows)}\n\n`);
+}
 // The thread of the linear solver, if one is still at work, is of no use any more.
 process.exit(0);

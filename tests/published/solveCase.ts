@@ -51,15 +51,15 @@ async function attempt(one: PublishedCase, seed: number, limits: SolveLimits, ho
 const quiet = { isCancelled: () => false, onProgress: () => {} };
 
 /** So many rounds and no clock: the same every time, on any machine. */
-export function attemptInRounds(one: PublishedCase, rounds: number, seed = 1): Promise<Attempt> {
-  const limits = { rounds, untilMs: Number.POSITIVE_INFINITY, fillInUntilMs: Number.POSITIVE_INFINITY };
+export function attemptInRounds(one: PublishedCase, rounds: number, seed = 1, workers = 1): Promise<Attempt> {
+  const limits = { rounds, workers, untilMs: Number.POSITIVE_INFINITY, fillInUntilMs: Number.POSITIVE_INFINITY };
   return attempt(one, seed, limits, { ...quiet, now: () => 0, pause: () => Promise.resolve() });
 }
 
 /** So many seconds by the clock, building included. */
-export function attemptInSeconds(one: PublishedCase, seconds: number, seed = 1): Promise<Attempt> {
+export function attemptInSeconds(one: PublishedCase, seconds: number, seed = 1, workers = 1): Promise<Attempt> {
   const untilMs = performance.now() + 1000 * seconds;
-  const limits = { rounds: Number.POSITIVE_INFINITY, untilMs, fillInUntilMs: untilMs };
+  const limits = { rounds: Number.POSITIVE_INFINITY, workers, untilMs, fillInUntilMs: untilMs };
   const pause = () => new Promise<void>((resolve) => setImmediate(resolve));
   return attempt(one, seed, limits, { ...quiet, now: () => performance.now(), pause });
 }
