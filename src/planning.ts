@@ -53,6 +53,8 @@ export type PlanningOptions = {
   readonly stopsWhenFlat?: boolean;
   /** A plan of this scenario without a breach, to start from: what comes out never costs more. */
   readonly startFrom?: Plan;
+  /** Debug run: every schedule the search accepts is counted again, slowly; a wrong one is an error. Default false. */
+  readonly isAudited?: boolean;
   /** Version of this program, written into the plan. */
   readonly version: string;
 };
@@ -70,6 +72,7 @@ function limitsOf(options: PlanningOptions, startedAtMs: number, trays: number):
   return {
     rounds,
     workers,
+    isAudited: options.isAudited ?? false,
     flatRounds,
     untilMs: endMs - reserveMs,
     fillInUntilMs: endMs - (2 / 3) * reserveMs,

@@ -93,7 +93,15 @@ export async function makingPlan(request: PlanRequest, parts: Parts, surrounding
     const startFrom = await readStart(request, scenario, parts, surroundings);
     await prepareFiles(request);
     const line = progressLine(err, now);
-    const around = { now, startedAtMs, cancelled, pause, onProgress: line.show, version: version() };
+    const around = {
+      isAudited: surroundings.isDebugging,
+      now,
+      startedAtMs,
+      cancelled,
+      pause,
+      onProgress: line.show,
+      version: version(),
+    };
     const plan = await parts
       .makePlan(scenario, { ...limits(request, parts, surroundings), ...startFrom, ...around })
       .finally(line.wipe);

@@ -85,6 +85,11 @@ export class Builder {
     return this.placeAll(isStanding ? variables : this.sequence(block, [child]), 0);
   }
 
+  /** Places variables of a block whose others stand, in the given order. False when they do not fit. */
+  addVariables(variables: readonly number[]): boolean {
+    return this.placeAll(variables, 0);
+  }
+
   private sequence(block: Block, order: readonly number[]): number[] {
     const followers = new Set(this.followers(block, order));
     const trunk = block.trunk.filter((v) => !followers.has(v));

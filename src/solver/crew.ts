@@ -27,6 +27,9 @@ const FROM_SOURCE = `import('tsx/esm/api').then(({ register }) => {
 /** What a crew is told between stretches. */
 export type Orders = { readonly heat: number; readonly roundsLeft: number; readonly untilMs: number };
 
+/** `isAudited`: every schedule accepted is counted again, slowly. */
+export type CrewOptions = { readonly workers: number; readonly isAudited: boolean; readonly now: () => number };
+
 /** A lane on a thread of its own. */
 class LaneThread {
   private readonly worker: Worker;
@@ -35,8 +38,8 @@ class LaneThread {
   private failure: Error | null = null;
   private settle: { readonly done: (found: Found) => void; readonly fail: (error: Error) => void } | null = null;
 
-  constructor(problem: ShopProblem, seed: number, task: LaneTask) {
-    const workerData: ThreadStart = { problem, seed, task, ended: this.ended };
+  constructor(problem: ShopProblem, seed: number, task: LaneTask, isAudited: boolean) {
+    const workerData: ThreadStart = { problem, seed, task, isAudited, ended: this.ended };
     const file = new URL('./laneThread.js', import.meta.url);
     this.worker = IS_SOURCE ? new Worker(FROM_SOURCE, { eval: true, workerData }) : new Worker(file, { workerData });
     this.worker.on('message', ({ number, found }: ThreadAnswer) => {
@@ -84,13 +87,13 @@ export class Crew {
   /** Whether some lane has nothing left to do. */
   isDone = false;
 
-  constructor(shop: Shop, seed: number, workers: number, news: News, now: () => number) {
+  constructor(shop: Shop, seed: number, news: News, { workers, isAudited, now }: CrewOptions) {
     this.news = news;
     this.now = now;
     const [improve, prove] = TASKS.map((task, i) => ({ task, seed: seed + i * 7919 })) as [LaneStart, LaneStart];
-    this.thread = workers > 1 ? new LaneThread(shop.problem, prove.seed, prove.task) : null;
+    this.thread = workers > 1 ? new LaneThread(shop.problem, prove.seed, prove.task, isAudited) : null;
     const here = this.thread === null ? [improve, prove] : [improve];
-    this.local = here.map((start) => ({ lane: new Lane(shop, start.seed, start.task), task: start.task }));
+    this.local = here.map((start) => ({ lane: new Lane(shop, start.seed, start.task, isAudited), task: start.task }));
   }
 
   /** Works for one stretch. Returns whether anything was found. */

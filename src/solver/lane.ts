@@ -1,5 +1,6 @@
 // One line of search: it improves the schedule, or proves that it cannot be improved, for a stretch of work at a time, and
 // says what it found. Lanes know each other only by the news between stretches, so that one thread or two make no difference.
+import { audit } from './audit.ts';
 import type { Cost } from './cost.ts';
 import type { Layout } from './layout.ts';
 import { Improver } from './learning/improver.ts';
@@ -71,11 +72,12 @@ export class Lane {
   /** Whether the improver works on a fresh start rather than on the best schedule. */
   private isExploring = false;
 
-  constructor(shop: Shop, seed: number, task: LaneTask) {
+  constructor(shop: Shop, seed: number, task: LaneTask, isAudited: boolean) {
     this.shop = shop;
     this.task = task;
     this.random = randomOf(seed);
     this.search = new Search(shop, this.random);
+    if (isAudited) this.search.audit = (layout, cost) => audit(shop, layout, cost);
     this.scale = shop.stays.length <= MOST_STAYS ? scaleOf(shop.problem) : null;
   }
 

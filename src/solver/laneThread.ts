@@ -9,6 +9,7 @@ export type ThreadStart = {
   readonly problem: ShopProblem;
   readonly seed: number;
   readonly task: LaneTask;
+  readonly isAudited: boolean;
   /** One number: stretches up to this one are to end. */
   readonly ended: Int32Array;
 };
@@ -16,8 +17,8 @@ export type ThreadStart = {
 export type ThreadAsk = { readonly number: number; readonly news: News; readonly stretch: Stretch };
 export type ThreadAnswer = { readonly number: number; readonly found: Found };
 
-const { problem, seed, task, ended } = workerData as ThreadStart;
-const lane = new Lane(shopOf(problem), seed, task);
+const { problem, seed, task, isAudited, ended } = workerData as ThreadStart;
+const lane = new Lane(shopOf(problem), seed, task, isAudited);
 
 parentPort?.on('message', ({ number, news, stretch }: ThreadAsk) => {
   const isOver = (): boolean => Atomics.load(ended, 0) >= number;

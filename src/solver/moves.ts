@@ -69,8 +69,9 @@ function strayAt(stays: readonly HeldStay[], level: number, t: number): number {
 
 type Step = { readonly price: number; readonly from: number; readonly start: number };
 
-/** Fewest moves first, then the least straying from the middles. */
+/** Fewest moves first, then no first move where none is needed, then the least straying from the middles. */
 const MOVE_PRICE = 1e7;
+const FIRST_MOVE_PRICE = 1e5;
 
 class LevelPaths {
   private readonly chamber: Chamber;
@@ -94,7 +95,7 @@ class LevelPaths {
   }
 
   private movePrice(from: number, end: number): number {
-    return from === 0 && end <= this.firstStart ? 0 : MOVE_PRICE;
+    return from === 0 && end <= this.firstStart ? FIRST_MOVE_PRICE : MOVE_PRICE;
   }
 
   private arriveAt(end: number, pickStart: (duration: number) => number): void {

@@ -8,7 +8,7 @@ import { countedChanges, movesOf } from './moves.ts';
 import { firstOrders } from './orders.ts';
 import type { Random } from './random.ts';
 import { type Recreation, recreationOf } from './recreation.ts';
-import type { Block, Shop } from './shop.ts';
+import type { Block, Shop, StayUse } from './shop.ts';
 import { type BlockRecord, ShopState } from './shopState.ts';
 
 /** Weight of the sum of ready times beside the price, when deciding whether to move on from a schedule. */
@@ -36,6 +36,8 @@ export class Search {
   /** Records of the best schedule, in an order in which they can be restored. */
   best: readonly BlockRecord[] = [];
   rounds = 0;
+  /** Debug runs: called with every schedule that is accepted, changes counted on its moves. */
+  audit: ((layout: Layout, cost: Cost) => void) | null = null;
   /** Quick price of the cheapest schedule that turned out dearer by its moves since the last best: not looked at again. */
   private refusedTotal = Number.POSITIVE_INFINITY;
   /** The chamber a stay is first tried in, -1 for any. */
@@ -80,6 +82,7 @@ export class Search {
     if (this.isAccepted(cost, heat)) {
       this.current = cost;
       if (recreation.newRelease !== undefined) this.release = recreation.newRelease;
+      this.audit?.(this.presentLayout(), this.withCountedChanges(cost));
       return this.keepIfBest();
     }
     for (const b of recreation.blocks) this.state.clear(b);
@@ -182,6 +185,78 @@ export class Search {
     return false;
   }
 
+  /** Units that stand in the best schedule and may go back alone, the first ready first. */
+  unitsByReady(): readonly { readonly block: number; readonly child: number }[] {
+    const found = this.shop.blocks.flatMap((block) =>
+      block.children.flatMap(({ unit }, child) => {
+        const ready = this.counter.readyTime(unit);
+        return ready < 0 ? [] : [{ block: block.id, child, ready }];
+      }),
+    );
+    return found.sort((a, b) => a.ready - b.ready || a.block - b.block || a.child - b.child);
+  }
+
+  /**
+   * Takes a child of the best schedule out, or what of it follows its first stay, and puts it where it fits earliest, in any
+   * chamber or in its own. Kept when that is better, see isTidier.
+   */
+  tryEarlier(blockId: number, child: number, from: 'beginning' | 'stay', keepsChamber: boolean): boolean {
+    const block = this.shop.blocks[blockId] as Block;
+    const variables = this.partOf(block, child, from);
+    if (variables.length === 0) return false;
+    const before = this.state.record(blockId);
+    const chambers = this.state.chamberOfStay.slice();
+    this.restrict(block, keepsChamber ? (s) => chambers[s] as number : null);
+    this.jitter(block, false);
+    for (const v of [...variables].reverse()) this.state.lift(v);
+    const isBack = this.builder.addVariables(variables);
+    this.current = this.counter.count();
+    if (isBack && this.isTidier(this.current, this.bestCost)) {
+      const cost = this.withCountedChanges(this.current);
+      if (this.isTidier(cost, this.bestCost)) {
+        this.bestCost = cost;
+        this.best = byLoadOpeners(this.shop.blocks.map((other) => this.state.record(other.id)));
+        return true;
+      }
+    }
+    this.state.clear(blockId);
+    this.state.restore(before);
+    this.current = this.bestCost;
+    return false;
+  }
+
+  /** Variables of a child in placing order: all, unless its burst hangs on it, or those from its first stay on. */
+  private partOf(block: Block, child: number, from: 'beginning' | 'stay'): readonly number[] {
+    const { variables } = block.children[child] as Block['children'][number];
+    if (from === 'beginning') {
+      const isAlone = block.children.every((_, i) => i === child || !this.isStanding(block, i));
+      return isAlone || this.isBurstLead(variables) ? [] : variables;
+    }
+    const first = variables.findIndex((v) =>
+      (this.shop.staysOfVar[v] as readonly number[]).some((s) => (this.shop.stays[s] as StayUse).startVar === v),
+    );
+    const part = first < 0 ? [] : variables.slice(first);
+    return this.isBurstLead(part) ? [] : part;
+  }
+
+  private isStanding(block: Block, child: number): boolean {
+    return (block.children[child] as Block['children'][number]).variables.some((v) => this.state.isPlaced(v));
+  }
+
+  private isBurstLead(variables: readonly number[]): boolean {
+    return this.shop.burstOfVar.some(
+      (entry, v) => entry != null && variables.includes(v) && this.state.leadOfBurst[entry.burst] === v,
+    );
+  }
+
+  /** Cheaper; or as cheap, with fewer changes of state, or as many and ready sooner on the whole. */
+  private isTidier(a: Cost, b: Cost): boolean {
+    if (Math.abs(a.total - b.total) > EPSILON) return a.total < b.total;
+    if (this.shop.problem.prices.fromFirstMark && a.firstMark < b.firstMark) return false;
+    if (a.omitted !== b.omitted || a.missing !== b.missing) return false;
+    return a.changes !== b.changes ? a.changes < b.changes : a.sumReady < b.sumReady;
+  }
+
   /** Adds, to the schedule laid out, every unit left out that fits beside it and lowers the price, while there is time. */
   fillIn(mayGoOn: () => boolean): void {
     for (const block of this.shop.blocks) {
@@ -207,8 +282,16 @@ export class Search {
     this.current = this.withCountedChanges(this.counter.count());
     this.refusedTotal = Number.POSITIVE_INFINITY;
     const cost = this.current;
+    this.audit?.(layout, cost);
     this.keepIfBest();
     return cost;
+  }
+
+  private presentLayout(): Layout {
+    return layoutOfRecords(
+      this.shop,
+      this.shop.blocks.map((block) => this.state.record(block.id)),
+    );
   }
 
   /** Lays out another schedule from nothing, blocks in random order, and improves it for some rounds: a fresh start. */
@@ -220,11 +303,7 @@ export class Search {
     this.current = this.counter.count();
     this.keepIfBest();
     for (let i = 0; i < rounds; i++) this.round(heat);
-    const layout = layoutOfRecords(
-      this.shop,
-      this.shop.blocks.map((block) => this.state.record(block.id)),
-    );
-    return { layout, cost: this.withCountedChanges(this.current) };
+    return { layout: this.presentLayout(), cost: this.withCountedChanges(this.current) };
   }
 
   /** The best schedule so far as a layout. */

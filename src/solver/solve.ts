@@ -1,4 +1,5 @@
 // Solves a shop problem: lay out, bound, construct, improve, read off. A table of contents; the parts are beside it.
+import { audit } from './audit.ts';
 import { bestBound, withFloor } from './bounds/bestBound.ts';
 import type { Bound } from './bounds/bound.ts';
 import { type PackingOutcome, packLoads } from './bounds/chamberLoads.ts';
@@ -8,6 +9,7 @@ import { Crew } from './crew.ts';
 import { hintChambers } from './hintChambers.ts';
 import type { News } from './lane.ts';
 import type { Layout } from './layout.ts';
+import { polish } from './polish.ts';
 import { postpone } from './postpone.ts';
 import type { Schedule, ShopProblem } from './problem.ts';
 import { randomOf } from './random.ts';
@@ -45,6 +47,8 @@ export type SolveLimits = {
   readonly fillInUntilMs: number;
   /** Threads to use, 1 or 2. Default 1. */
   readonly workers?: number;
+  /** Debug runs: every schedule accepted is counted again, slowly, and a wrong one is an error. Default false. */
+  readonly isAudited?: boolean;
   /** Rounds without a gain after which to stop. Default: no limit. */
   readonly flatRounds?: number;
   /** A schedule to start from; the outcome is never dearer. */
@@ -91,6 +95,7 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   const packing = await packLoads(shop, paths, Math.max(1, Math.min(LINEAR_MS, leftMs / share)));
   const arguedBound = bestBound(shop, paths, floorOf(packing));
   const search = new Search(shop, randomOf(seed));
+  if (limits.isAudited === true) search.audit = (layout, cost) => audit(shop, layout, cost);
   if (packing.packing !== null) hintChambers(search, packing.packing);
   if (limits.startFrom !== undefined) search.adopt(limits.startFrom);
 
@@ -125,7 +130,8 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   }
 
   if (stopped === null) {
-    const crew = new Crew(shop, seed, limits.workers ?? 1, newsOf(search, arguedBound.value), hooks.now);
+    const { workers = 1, isAudited = false } = limits;
+    const crew = new Crew(shop, seed, newsOf(search, arguedBound.value), { workers, isAudited, now: hooks.now });
     try {
       const warmed = rounds;
       let lastGain = rounds;
@@ -156,6 +162,9 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   search.fillIn(mayGoOn);
   search.goBackToBest();
   if (problem.prices.fromFirstMark) postpone(search, mayGoOn);
+  search.goBackToBest();
+  polish(search, mayGoOn);
+  search.goBackToBest();
   const { schedule, changes } = scheduleOf(search.state);
   return { schedule, cost: search.bestCost, changes, bound, stopped: stopped ?? 'effort', rounds, packing, records: search.best };
 }

@@ -9,7 +9,7 @@ export async function planned(
   scenario: Scenario,
   effort: number,
   seed = 1,
-  more: Pick<PlanningOptions, 'startFrom' | 'workers'> = {},
+  more: Pick<PlanningOptions, 'startFrom' | 'workers' | 'isAudited'> = {},
 ): Promise<Plan> {
   const plan = await makePlan(scenario, { effort, seed, now: () => 0, version: 'test', ...more });
   const { breaches, figures } = judge(scenario, plan);
