@@ -10,6 +10,8 @@ import type { ShopModel } from './shopModel.ts';
 /** Conflicts one neighbourhood may take, at least; more when nothing gets better. */
 const CONFLICTS = 250;
 const MOST_CONFLICTS = 2500;
+/** A search of the whole takes so many times more. */
+const WHOLE_TIMES = 3;
 
 /** Largest step asked for at once, as a share of the price. */
 const MOST_STEP = 0.03;
@@ -73,7 +75,8 @@ export class Improver {
     const place = this.again ?? this.neighbourhoods.draw(this.time);
     this.again = null;
     const wanted = Math.max(this.floor, this.total - this.step);
-    const outcome = engine.search([atMost(model.objective, wanted), ...this.held(place)], this.conflictLimit, mayGoOn);
+    const limit = place.kind === 'all' ? WHOLE_TIMES * this.conflictLimit : this.conflictLimit;
+    const outcome = engine.search([atMost(model.objective, wanted), ...this.held(place)], limit, mayGoOn);
     switch (outcome) {
       case 'solution': {
         const total = engine.bounds.min(model.objective);

@@ -23,6 +23,10 @@ const LEAST_SIZE = 0.02;
 const LARGER = 1.06;
 const SMALLER = 0.96;
 
+/** Problems of so few units are small enough to search as a whole, again and again: what is learned adds up. */
+const FEW_UNITS = 30;
+const WHOLE_WEIGHT = 1.5;
+
 /** Weight a kind keeps when it never succeeds, and how fast success is forgotten. */
 const LEAST_WEIGHT = 0.15;
 const MEMORY = 0.95;
@@ -31,13 +35,14 @@ export class Neighbourhoods {
   private readonly shop: Shop;
   private readonly random: Random;
   private readonly size = new Map<Kind, number>(KINDS.map((kind) => [kind, FIRST_SIZE]));
-  private readonly weight = new Map<Kind, number>(KINDS.map((kind) => [kind, 1]));
+  private readonly weight: Map<Kind, number>;
   private readonly isFree: Uint8Array;
 
   constructor(shop: Shop, random: Random) {
     this.shop = shop;
     this.random = random;
     this.isFree = new Uint8Array(shop.network.variableCount);
+    this.weight = new Map(KINDS.map((kind) => [kind, Math.max(1, this.leastWeight(kind))]));
   }
 
   /** Draws a neighbourhood of the schedule with these times; -1: the variable is not planned. */
@@ -113,12 +118,16 @@ export class Neighbourhoods {
     }
   }
 
+  private leastWeight(kind: Kind): number {
+    return kind === 'all' && this.shop.problem.units.length <= FEW_UNITS ? WHOLE_WEIGHT : LEAST_WEIGHT;
+  }
+
   /** Remembers how a neighbourhood of a kind ended: with something better, searched through in vain, or too large to. */
   remember(kind: Kind, ended: 'better' | 'searched' | 'too-large'): void {
     const size = this.size.get(kind) as number;
     if (ended === 'searched') this.size.set(kind, Math.min(1, LARGER * size));
     if (ended === 'too-large') this.size.set(kind, Math.max(LEAST_SIZE, SMALLER * size));
     const weight = this.weight.get(kind) as number;
-    this.weight.set(kind, Math.max(LEAST_WEIGHT, MEMORY * weight + (ended === 'better' ? 1 - MEMORY : 0) * 4));
+    this.weight.set(kind, Math.max(this.leastWeight(kind), MEMORY * weight + (ended === 'better' ? 1 - MEMORY : 0) * 4));
   }
 }
