@@ -55,6 +55,42 @@ describe('a day that cannot all be done', () => {
   });
 });
 
+describe('what a tray is worth', () => {
+  it('one that costs more than leaving it out is left out', async () => {
+    // 10 minutes to mix, 10 to shape, each by hand: the second bread is ready at 40, 20 of them for 5 a minute.
+    const two: Few = {
+      breads: ['rye', 'wheat'].map((id) => ({ id, dough: id, pieceG: 100, piecesPerTray: 10, pieces: 10 })),
+      people: ONE_PERSON,
+      until: '12:00',
+      goals: { leftOutTray: 60, finishMinute: 5 },
+    };
+    const plan = await planned(bakery(two), 200);
+    expect(plan.score.cost).toBeLessThanOrEqual(160);
+    expect(plan.score.leftOutTrays).toBeGreaterThan(0);
+  });
+});
+
+describe('a bread baked twice', () => {
+  it('finds both bakes a deck, one right after the other', async () => {
+    const bake = { do: 'bake', minutes: 10, load: 0, unload: 0 } as const;
+    const decks = ['a', 'b'].map((id) => ({ id, trays: 2, minC: 100, maxC: 300 }));
+    const day = bakery({
+      breads: [{ id: 'rusk', dough: 'one', pieceG: 100, piecesPerTray: 10, pieces: 30 }],
+      people: ONE_PERSON,
+      until: '12:00',
+      steps: [
+        { do: 'shape', minutesPerTray: 10 },
+        { ...bake, temperatureC: [190, 250] },
+        { ...bake, temperatureC: [190, 220] },
+      ],
+      equipment: { ovens: [{ id: 'oven', heatUpCPerMinute: 5, coolDownCPerMinute: 2, decks }] },
+    });
+    const plan = await planned(day, 50);
+    expect(plan.score.leftOutTrays).toBe(0);
+    expect(plan.tasks.filter(({ step }) => step === 'bake')).toHaveLength(6);
+  });
+});
+
 describe('what the steps say of time', () => {
   const bun = { id: 'bun', dough: 'one', pieceG: 100, piecesPerTray: 10, pieces: 10 };
 

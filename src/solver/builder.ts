@@ -187,7 +187,9 @@ export class Builder {
   /** Earliest time at or after `from` at which every use and stay of the variable fits. */
   private find(v: number, from: number): number {
     const stays = this.shop.staysOfVar[v] as readonly number[];
-    const opening = stays.find((s) => (this.shop.stays[s] as StayUse).startVar === v);
+    const openings = stays.filter((s) => (this.shop.stays[s] as StayUse).startVar === v);
+    const [opening] = openings;
+    if (openings.length > 1) return this.findForAll(v, openings, from);
     const own = this.findOwn(v, from);
     if (opening === undefined) return own;
     const join = this.findJoin(v, opening, from);
@@ -198,6 +200,34 @@ export class Builder {
     }
     if (own <= this.window.highest) this.chooseChamber(opening, own);
     return own;
+  }
+
+  /** Earliest time at which several stays that begin with one variable find chambers beside each other. */
+  private findForAll(v: number, openings: readonly number[], from: number): number {
+    let at = from;
+    for (;;) {
+      at = this.findOwn(v, at);
+      if (at > this.window.highest || this.chooseAll(openings, at)) return at;
+      at++;
+    }
+  }
+
+  /** Chooses a chamber for each of the stays, each with those before it in place. */
+  private chooseAll(openings: readonly number[], at: number): boolean {
+    const held: ChamberLine[] = [];
+    for (const s of openings) {
+      this.chooseChamber(s, at);
+      const chamber = this.state.chambers[this.state.chamberOfStay[s] as number];
+      if (chamber === undefined) break;
+      const stay = this.shop.stays[s] as StayUse;
+      const start = at + stay.startOff;
+      chamber.add({ task: s, start, end: start + stay.minLength, low: stay.low, high: stay.high, room: stay.room });
+      held.push(chamber);
+    }
+    held.forEach((chamber, i) => {
+      chamber.remove(openings[i] as number);
+    });
+    return held.length === openings.length;
   }
 
   private findOwn(v: number, from: number): number {
@@ -349,6 +379,13 @@ export class Builder {
     this.state.chamberOfStay[s] = best;
   }
 
+  private durationOf(task: number): number {
+    const { startVar, startOff, endVar, endOff } = this.shop.network;
+    const { time } = this.state;
+    const start = (time[startVar[task] as number] as number) + (startOff[task] as number);
+    return (time[endVar[task] as number] as number) + (endOff[task] as number) - start;
+  }
+
   private choosePool(u: number): number {
     const use = this.shop.uses[u] as UseOfPool;
     const from = this.state.fromOf(use);
@@ -356,7 +393,9 @@ export class Builder {
     const count = use.pools.length;
     const first = count > 1 ? Math.floor(this.random.next() * count) : 0;
     for (let i = 0; i < count; i++) {
-      const p = use.pools[(first + i) % count] as number;
+      const at = (first + i) % count;
+      const p = use.pools[at] as number;
+      if (use.durations !== null && use.durations[at] !== this.durationOf(use.task)) continue;
       if ((this.state.pools[p] as PoolLine).nextFit(from, length, use.amount) === from) return p;
     }
     return -1;

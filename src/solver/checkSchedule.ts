@@ -83,6 +83,9 @@ function poolFaults(problem: ShopProblem, schedule: Schedule): string[] {
         return;
       }
       if (!demand.pools.includes(pool)) faults.push(`${task.id}: demand ${d} in the wrong pool`);
+      const lasts = (schedule.end[i] as number) - (schedule.start[i] as number);
+      const duration = demand.durations?.[demand.pools.indexOf(pool)];
+      if (duration !== undefined && duration !== lasts) faults.push(`${task.id}: lasts ${lasts} in ${problem.pools[pool]?.id}`);
       if (from < 0 || until > problem.horizon) faults.push(`${task.id}: demand ${d} outside the day`);
       const line = used[pool] as Int32Array;
       for (let t = from; t < until; t++) line[t] = (line[t] ?? 0) + demand.amount;

@@ -1,6 +1,6 @@
 // The temporal network of a problem: time points that move rigidly together become one variable; between variables stand
 // minimum lags. Closed by longest paths within each component (Bartusch, Möhring, Radermacher 1988, Annals of OR 16, section 2).
-import type { Edge, ShopProblem } from './problem.ts';
+import type { Demand, Edge, ShopProblem, ShopTask } from './problem.ts';
 
 /** No path. Far below any lag, far from overflow when added to one. */
 export const NO_PATH = -1_000_000_000;
@@ -170,6 +170,12 @@ function closedLags(members: readonly Int32Array[], indexIn: Int32Array, compone
 
 type Windows = { readonly earliest: Int32Array; readonly latest: Int32Array };
 
+/** How long a demand lasts at least. */
+function leastLength(task: ShopTask, { from, until }: Demand): number {
+  const between = { start: { start: 0, end: task.minDuration }, end: { start: -task.maxDuration, end: 0 } };
+  return between[from.edge][until.edge] + until.offset - from.offset;
+}
+
 /** Windows from the tasks' own, pushed along the closed lags. */
 function windowsOf(
   problem: ShopProblem,
@@ -187,6 +193,11 @@ function windowsOf(
   problem.tasks.forEach((task, i) => {
     narrow(startPoint(i), Math.max(0, task.earliestStart), problem.horizon);
     narrow(endPoint(i), 0, Math.min(problem.horizon, task.latestEnd));
+    for (const demand of task.demands) {
+      if (leastLength(task, demand) <= 0) continue;
+      narrow(pointOf(i, demand.from.edge), -demand.from.offset, problem.horizon);
+      narrow(pointOf(i, demand.until.edge), 0, problem.horizon - demand.until.offset);
+    }
   });
   const earliest = own.earliest.slice();
   const latest = own.latest.slice();

@@ -13,6 +13,8 @@ export type Demand = {
   readonly until: { readonly edge: Edge; readonly offset: number };
   /** In a chamber that takes loads together: served once for the whole load. */
   readonly oncePerLoad: boolean;
+  /** How long the task lasts when each of `pools`, in their order, serves it. Absent: that does not depend on the pool. */
+  readonly durations?: readonly number[];
 };
 
 /** A stay in one chamber from the task's start to its end; the chamber's state stays within [low, high] throughout. */

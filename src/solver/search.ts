@@ -232,11 +232,13 @@ export class Search {
       const isAlone = block.children.every((_, i) => i === child || !this.isStanding(block, i));
       return isAlone || this.isBurstLead(variables) ? [] : variables;
     }
-    const first = variables.findIndex((v) =>
-      (this.shop.staysOfVar[v] as readonly number[]).some((s) => (this.shop.stays[s] as StayUse).startVar === v),
-    );
+    const first = variables.findIndex((v) => this.opensStay(v));
     const part = first < 0 ? [] : variables.slice(first);
     return this.isBurstLead(part) ? [] : part;
+  }
+
+  private opensStay(v: number): boolean {
+    return (this.shop.staysOfVar[v] as readonly number[]).some((s) => (this.shop.stays[s] as StayUse).startVar === v);
   }
 
   private isStanding(block: Block, child: number): boolean {
@@ -255,6 +257,26 @@ export class Search {
     if (this.shop.problem.prices.fromFirstMark && a.firstMark < b.firstMark) return false;
     if (a.omitted !== b.omitted || a.missing !== b.missing) return false;
     return a.changes !== b.changes ? a.changes < b.changes : a.sumReady < b.sumReady;
+  }
+
+  /** Omits, from the best schedule, every unit that costs more than its omission, while there is time. */
+  dropDear(mayGoOn: () => boolean): void {
+    for (const { block: blockId, child } of [...this.unitsByReady()].reverse()) {
+      if (!mayGoOn()) return;
+      const block = this.shop.blocks[blockId] as Block;
+      const { unit, variables } = block.children[child] as Block['children'][number];
+      if ((this.shop.problem.units[unit]?.omissionPrice ?? Infinity) >= this.bestCost.total) continue;
+      const before = this.state.record(blockId);
+      const isAlone = block.children.every((_, i) => i === child || !this.isStanding(block, i));
+      if (!isAlone && this.isBurstLead(variables)) continue;
+      if (isAlone) this.state.clear(blockId);
+      else for (const v of [...variables].reverse()) this.state.lift(v);
+      this.current = this.counter.count();
+      if (this.keepIfBest()) continue;
+      this.current = this.bestCost;
+      this.state.clear(blockId);
+      this.state.restore(before);
+    }
   }
 
   /** Adds, to the schedule laid out, every unit left out that fits beside it and lowers the price, while there is time. */

@@ -16,6 +16,8 @@ export type UseOfPool = {
   /** Shortest length it can have. */
   readonly minLength: number;
   readonly oncePerLoad: boolean;
+  /** Per pool: how long the task lasts when that pool serves; null: that does not depend on it. */
+  readonly durations: readonly number[] | null;
 };
 
 export type StayUse = {
@@ -86,6 +88,7 @@ function usesOf(problem: ShopProblem, network: Network): UseOfPool[] {
         untilVar: varOf(demand.until.edge),
         untilOff: offOf(demand.until.edge) + demand.until.offset,
         oncePerLoad: demand.oncePerLoad,
+        durations: demand.durations ?? null,
       };
       const minLength = shortest(network, use.fromVar, use.untilVar) + use.untilOff - use.fromOff;
       const isFixed = use.fromVar === use.untilVar;

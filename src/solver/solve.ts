@@ -159,6 +159,8 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   }
   search.goBackToBest();
   const mayGoOn = (): boolean => !hooks.isCancelled() && hooks.now() < limits.fillInUntilMs;
+  search.dropDear(mayGoOn);
+  search.goBackToBest();
   search.fillIn(mayGoOn);
   search.goBackToBest();
   if (problem.prices.fromFirstMark) postpone(search, mayGoOn);

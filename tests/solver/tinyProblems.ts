@@ -2,7 +2,7 @@
 // every one. The oracle of tinyProblems.test.ts; shares nothing with the search, and with checkSchedule only its words.
 import fc from 'fast-check';
 import type { Demand, Link, ShopProblem, ShopTask } from '../../src/solver/problem.ts';
-import { EMPTY, whole } from './shops.ts';
+import { EMPTY } from './shops.ts';
 
 const HORIZON = 7;
 
@@ -10,8 +10,24 @@ const HORIZON = 7;
 const DEAR = 1000;
 
 const anyDemand: fc.Arbitrary<Demand> = fc
-  .record({ pools: fc.constantFrom([0], [0], [1], [0, 1]), amount: fc.integer({ min: 1, max: 2 }) })
-  .map(({ pools, amount }) => whole(pools, amount));
+  .record({
+    pools: fc.constantFrom([0], [0], [1], [0, 1]),
+    amount: fc.integer({ min: 1, max: 2 }),
+    fromOffset: fc.integer({ min: -1, max: 1 }),
+    until: fc.constantFrom(
+      { edge: 'end', offset: 0 } as const,
+      { edge: 'end', offset: -1 } as const,
+      { edge: 'end', offset: 1 } as const,
+      { edge: 'start', offset: 2 } as const,
+    ),
+  })
+  .map(({ pools, amount, fromOffset, until }) => ({
+    pools,
+    amount,
+    from: { edge: 'start', offset: fromOffset },
+    until,
+    oncePerLoad: false,
+  }));
 
 const anyStay = fc
   .record({ chambers: fc.constantFrom([0], [0, 1]), low: fc.integer({ min: 0, max: 6 }), width: fc.integer({ min: 0, max: 3 }) })
@@ -20,7 +36,7 @@ const anyStay = fc
 const anyTask = (hasStays: boolean): fc.Arbitrary<ShopTask> =>
   fc
     .record({
-      minDuration: fc.integer({ min: 1, max: 3 }),
+      minDuration: hasStays ? fc.integer({ min: 1, max: 3 }) : fc.constantFrom(0, 0, 1, 2, 3),
       slack: fc.constantFrom(0, 0, 1),
       earliestStart: fc.constantFrom(0, 0, 1, 2),
       // A unit is ready up to 1 after its task, and that is within the horizon too.
@@ -42,7 +58,7 @@ const anyLink = fc.record({
   slack: fc.constantFrom(Number.POSITIVE_INFINITY, 0, 1, 3),
 });
 
-type Role = 'counts' | 'may be omitted';
+type Role = 'counts' | 'alone' | 'may be omitted';
 
 /** Links run between tasks that must be planned: what an omitted task is linked to would otherwise depend on it. */
 function linksBetween(
@@ -65,7 +81,7 @@ export const anyProblem = (hasStays: boolean): fc.Arbitrary<ShopProblem> =>
   fc
     .record({
       tasks: fc.array(anyTask(hasStays), { minLength: 2, maxLength: 3 }),
-      roles: fc.array(fc.constantFrom<Role>('counts', 'counts', 'counts', 'may be omitted'), { minLength: 3, maxLength: 3 }),
+      roles: fc.array(fc.constantFrom<Role>('counts', 'counts', 'alone', 'may be omitted'), { minLength: 3, maxLength: 3 }),
       links: fc.array(anyLink, { maxLength: 2 }),
       capacities: fc.tuple(fc.constantFrom(1, 2, 2, 3), fc.integer({ min: 1, max: 2 })),
       closed: fc.constantFrom(null, null, 2, 4),
@@ -104,18 +120,24 @@ export const anyProblem = (hasStays: boolean): fc.Arbitrary<ShopProblem> =>
           fallRate: d.rates[1],
           together: false,
         })),
-        units: roles.map((role, i) => ({
-          id: `unit ${i}`,
-          tasks: [i],
-          parent: null,
-          omissionPrice: role === 'counts' ? Number.POSITIVE_INFINITY : d.omissionPrice,
-          ready: { task: i, edge: 'end' as const, offset: d.readyOffset },
-          family: d.isOneFamily ? 0 : i,
-        })),
+        units: roles.flatMap((role, i) =>
+          role === 'alone'
+            ? []
+            : [
+                {
+                  id: `unit ${i}`,
+                  tasks: [i],
+                  parent: null,
+                  omissionPrice: role === 'counts' ? Number.POSITIVE_INFINITY : d.omissionPrice,
+                  ready: { task: i, edge: 'end' as const, offset: d.readyOffset },
+                  family: d.isOneFamily ? 0 : i,
+                },
+              ],
+        ),
         families: d.isOneFamily
           ? [{ dues: [...d.dues].sort((a, b) => a - b), latePrice: d.latePrice }]
           : d.dues.map((due, i) => ({ dues: [due], latePrice: i === 1 ? 1 : d.latePrice })),
-        firstMarks: d.tasks.map((_, i) => ({ task: i, edge: 'start' as const, offset: 0 })),
+        firstMarks: roles.flatMap((role, i) => (role === 'alone' ? [] : [{ task: i, edge: 'start' as const, offset: 0 }])),
         prices: { makespan: d.makespan, stateChange: 0, fromFirstMark: d.fromFirstMark },
       };
     });

@@ -1,6 +1,8 @@
 // Packs stays into chambers by class of state, as an integer program for javascript-lp-solver: a floor under makespan and
 // changes together, and a hint at which chamber serves which class. The area of a chamber's stays, the crossings of states
 // no class uses and the classes one state cannot serve bound its day (Uzsoy 1995, IJPR 33, for incompatible families).
+
+import { NO_PATH } from '../network.ts';
 import type { Chamber, ShopProblem } from '../problem.ts';
 import type { Shop } from '../shop.ts';
 import { type Paths, workOfStay } from './headsAndTails.ts';
@@ -43,6 +45,8 @@ export function stayClasses(shop: Shop, paths: Paths): StayClass[] {
   shop.stays.forEach((stay, s) => {
     const key = `${stay.low} ${stay.high} ${stay.room} ${stay.minLength} ${stay.chambers.join(',')}`;
     const work = workOfStay(shop, paths, stay);
+    // The makespan does not wait for it, so its area says nothing of the makespan.
+    if (work.tail === NO_PATH) return;
     const known = classes.get(key);
     classes.set(key, {
       low: stay.low,

@@ -23,6 +23,7 @@ function passageOf(shop: Shop, item: Work, other: Resource, isBefore: boolean): 
   const parent = shop.problem.units[item.unit]?.parent ?? null;
   for (const work of other.work) {
     if (work === item || (work.unit !== item.unit && work.unit !== parent) || work.length === 0) continue;
+    if (!isBefore && work.tail < 0) continue;
     const [from, to] = isBefore ? [work.until, item.from] : [item.until, work.from];
     const path = shortest(shop.network, from.variable, to.variable);
     if (path === NO_PATH) continue;
@@ -157,7 +158,8 @@ export function flowBound(shop: Shop, resources: readonly Resource[]): (FlowBoun
     (resource) => resource.work.length > 0 && resource.work.length ** 2 * shop.problem.horizon <= MOST_COUNTING,
   );
   resources.forEach((resource, at) => {
-    const items = resource.work.filter((work) => work.length > 0);
+    // The count of what still has to leave before the end knows no work that ends after it.
+    const items = resource.work.filter((work) => work.length > 0 && work.tail >= 0);
     if (!small[at] || items.length === 0) return;
     const found = flowThrough(shop, resources, small, at, items);
     if (found.makespan > (best?.makespan ?? 0)) best = { ...found, at };

@@ -5,7 +5,8 @@ import type { ShopProblem } from '../problem.ts';
 import { type Shop, type StayUse, shortest, type UseOfPool } from '../shop.ts';
 
 /**
- * Work of `length` on `amount` of capacity; `head` before its start, `tail` between its end and the makespan, `fromFirst`
+ * Work of `length` on `amount` of capacity; `head` before its start, `tail` between its end and the makespan (below 0: it may
+ * end after; NO_PATH: the makespan does not wait for it), `fromFirst`
  * between a first mark and its start: below 0 when it may begin before any first mark.
  */
 export type Work = {
@@ -64,9 +65,9 @@ export class Paths {
     }
   }
 
-  /** Least time from a variable to the makespan; 0 when it does not lead to one. */
+  /** Least time from a variable to the makespan, below 0 when it may come after it; NO_PATH when it does not lead to one. */
   tail(variable: number): number {
-    return Math.max(0, this.tails[variable] as number);
+    return this.tails[variable] as number;
   }
 
   /** Least time from a first mark to a variable; NO_PATH when none leads to it. Negative: it may come before. */
@@ -77,11 +78,11 @@ export class Paths {
 
 export function workOfUse(shop: Shop, paths: Paths, use: UseOfPool): Work {
   const head = (shop.network.earliest[use.fromVar] as number) + use.fromOff;
-  const tail = paths.tail(use.untilVar) - use.untilOff;
+  const tail = paths.tail(use.untilVar);
   return {
     head: Math.max(0, head),
     length: use.minLength,
-    tail: Math.max(0, tail),
+    tail: tail === NO_PATH ? NO_PATH : tail - use.untilOff,
     amount: use.amount,
     fromFirst: paths.fromFirst(use.fromVar) + use.fromOff,
     unit: shop.unitOfTask[use.task] as number,
@@ -99,10 +100,11 @@ export function workOfStay(shop: Shop, paths: Paths, stay: StayUse): Work {
     return Math.max(0, Math.ceil(rise - 1e-9), Math.ceil(fall - 1e-9));
   });
   const head = (shop.network.earliest[stay.startVar] as number) + stay.startOff;
+  const tail = paths.tail(stay.endVar);
   return {
     head: Math.max(0, head, Math.min(...reach)),
     length: stay.minLength,
-    tail: Math.max(0, paths.tail(stay.endVar) - stay.endOff),
+    tail: tail === NO_PATH ? NO_PATH : tail - stay.endOff,
     amount: stay.room,
     fromFirst: paths.fromFirst(stay.startVar) + stay.startOff,
     unit: shop.unitOfTask[stay.task] as number,

@@ -75,7 +75,7 @@ export function omissionsNeeded(work: readonly Work[], sum: Float64Array, parent
   if (work.length === 0) return 0;
   const parents = new Set(parentOf);
   const head = Math.min(...work.map((w) => w.head));
-  const tail = Math.min(...work.map((w) => (w.unit < 0 || parents.has(w.unit) ? 0 : w.tail)));
+  const tail = Math.max(0, Math.min(...work.map((w) => (w.unit < 0 || parents.has(w.unit) ? 0 : w.tail))));
   const until = Math.max(head, sum.length - 1 - tail);
   const room = (sum[until] as number) - (sum[Math.min(head, until)] as number);
   const ofUnit = new Map<number, number>();

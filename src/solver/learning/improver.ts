@@ -2,7 +2,7 @@
 // what is learned on the way holds for good. Used by a lane.
 import { type Layout, timesOf } from '../layout.ts';
 import type { Random } from '../random.ts';
-import type { StayUse } from '../shop.ts';
+import type { StayUse, UseOfPool } from '../shop.ts';
 import { atLeast, atMost, isTrue, type Literal } from './literal.ts';
 import { type Neighbourhood, Neighbourhoods } from './neighbourhood.ts';
 import type { ShopModel } from './shopModel.ts';
@@ -123,6 +123,13 @@ export class Improver {
       if (at >= 0 && place.isFree[v] === 0) held.push(atLeast(v, at - place.earlier), atMost(v, at + place.later));
     }
     if (!place.keepsChambers) return held;
+    model.poolChoice.forEach((flags, u) => {
+      const use = model.shop.uses[u] as UseOfPool;
+      if (flags === null || use.durations === null || place.isFree[use.fromVar] === 1) return;
+      flags.forEach((flag, i) => {
+        if (use.pools[i] === this.layout.pool[u]) held.push(isTrue(flag));
+      });
+    });
     model.stays.flags.forEach((flags, s) => {
       const stay = model.shop.stays[s] as StayUse;
       if (flags === null || place.isFree[stay.startVar] === 1) return;

@@ -43,7 +43,7 @@ export class ShopModel {
   private readonly isThorough: boolean;
   private readonly plannedTask: Uint8Array;
   /** Per use with a choice of pools: a yes-or-no variable for each. */
-  private readonly poolChoice: (readonly number[] | null)[];
+  readonly poolChoice: (readonly number[] | null)[];
   readonly stays: StayModel;
   private isConsistent = true;
   private readonly worth: number[] = [];
@@ -144,6 +144,16 @@ export class ShopModel {
     if (use.pools.length === 1 || this.plannedTask[use.task] === 0) return null;
     const flags = use.pools.map(() => this.addFlag());
     this.exactlyOne(flags);
+    const { durations, task } = use;
+    if (durations === null) return flags;
+    const { startVar, startOff, endVar, endOff } = this.shop.network;
+    const start = startVar[task] as number;
+    const end = endVar[task] as number;
+    const shift = (startOff[task] as number) - (endOff[task] as number);
+    flags.forEach((flag, i) => {
+      this.engine.arcs.add(start, end, (durations[i] as number) + shift, isTrue(flag));
+      this.engine.arcs.add(end, start, -(durations[i] as number) - shift, isTrue(flag));
+    });
     return flags;
   }
 
@@ -221,7 +231,7 @@ export class ShopModel {
     const most = capacity.reduce((a, b) => Math.max(a, b), 0);
     if (list.length > MOST_ORDERED || 2 * Math.max(...list.map((use) => use.amount)) <= most) return;
     list.forEach((a, i) => {
-      for (const b of list.slice(i + 1)) if (a.amount + b.amount > most) this.addOrder(a, b);
+      for (const b of list.slice(i + 1)) if (a.length > 0 && b.length > 0 && a.amount + b.amount > most) this.addOrder(a, b);
     });
   }
 
@@ -246,11 +256,16 @@ export class ShopModel {
 
   /** A yes-or-no variable that, when true, keeps `to` at least `lag` after `from`. */
   orderFlag(from: number, to: number, lag: number): number {
+    const key = `${from} ${to} ${lag}`;
+    const known = this.flagOfOrder.get(key);
+    if (known !== undefined) return known;
     const flag = this.addFlag();
+    this.flagOfOrder.set(key, flag);
     this.engine.arcs.add(from, to, lag, isTrue(flag));
     this.orderFlags.push({ flag, from, to, lag });
     return flag;
   }
+  private readonly flagOfOrder = new Map<string, number>();
   private readonly orderFlags: { readonly flag: number; readonly from: number; readonly to: number; readonly lag: number }[] = [];
 
   private addTwinOrder(): void {
