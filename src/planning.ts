@@ -1,6 +1,7 @@
 // From a scenario to a judged plan: compile, solve, read back, caution, check. A table of contents.
 import { judge } from './check/judge.ts';
 import { planOf } from './compile/planOf.ts';
+import { sayChanges } from './compile/sayChanges.ts';
 import { compileScenario } from './compile/shopProblem.ts';
 import { startLayout } from './compile/startLayout.ts';
 import { cautionsFor } from './explain/cautions.ts';
@@ -31,6 +32,8 @@ export type Progress = {
   readonly plannedTrays: number;
   readonly trays: number;
   readonly rounds: number;
+  /** What is better than at the last report, in words; the first report says that there is a plan. */
+  readonly changed: string;
 };
 
 export type PlanningOptions = {
@@ -86,11 +89,24 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
   const seed = options.seed ?? 1;
   const compiled = compileScenario(scenario);
   const trays = compiled.trays.length;
-  const onProgress = ({ cost, bound, rounds }: SolveProgress): void => {
+  let before: SolveProgress | null = null;
+  const onProgress = (progress: SolveProgress): void => {
+    const { cost, bound, rounds } = progress;
+    const changed = sayChanges(before, progress);
+    before = progress;
     const lowerBound = Math.min(cost.total, bound.value);
     const gap = cost.total === 0 ? 0 : (cost.total - lowerBound) / cost.total;
     const seconds = (options.now() - startedAtMs) / 1000;
-    options.onProgress?.({ seconds, cost: cost.total, lowerBound, gap, plannedTrays: trays - cost.omitted, trays, rounds });
+    options.onProgress?.({
+      seconds,
+      cost: cost.total,
+      lowerBound,
+      gap,
+      plannedTrays: trays - cost.omitted,
+      trays,
+      rounds,
+      changed,
+    });
   };
   const startFrom = options.startFrom === undefined ? null : startLayout(compiled, options.startFrom);
   const limits = { ...limitsOf(options, startedAtMs, trays), ...(startFrom === null ? {} : { startFrom }) };

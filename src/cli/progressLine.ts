@@ -9,10 +9,10 @@ const WIPE = '\r\u001b[K';
 
 export type ProgressLine = { readonly show: (progress: Progress) => void; readonly wipe: () => void };
 
-function sayProgress({ seconds, plannedTrays, trays, cost, lowerBound }: Progress): string {
+function sayProgress({ seconds, plannedTrays, trays, cost, lowerBound, changed }: Progress): string {
   const gap = percentGap({ cost, lowerBound });
   const distance = gap === undefined ? '' : `, at most ${gap} % from the best possible`;
-  return `planning ${seconds.toFixed(1)} s: ${plannedTrays} of ${trays} trays, price ${Math.round(cost)}${distance} (Ctrl-C takes it)`;
+  return `planning ${seconds.toFixed(1)} s: ${plannedTrays} of ${trays} trays, price ${Math.round(cost)}${distance}; ${changed} (Ctrl-C takes it)`;
 }
 
 export function progressLine(err: Stream, now: () => number): ProgressLine {

@@ -379,13 +379,6 @@ export class Builder {
     this.state.chamberOfStay[s] = best;
   }
 
-  private durationOf(task: number): number {
-    const { startVar, startOff, endVar, endOff } = this.shop.network;
-    const { time } = this.state;
-    const start = (time[startVar[task] as number] as number) + (startOff[task] as number);
-    return (time[endVar[task] as number] as number) + (endOff[task] as number) - start;
-  }
-
   private choosePool(u: number): number {
     const use = this.shop.uses[u] as UseOfPool;
     const from = this.state.fromOf(use);
@@ -395,7 +388,7 @@ export class Builder {
     for (let i = 0; i < count; i++) {
       const at = (first + i) % count;
       const p = use.pools[at] as number;
-      if (use.durations !== null && use.durations[at] !== this.durationOf(use.task)) continue;
+      if (use.durations !== null && use.durations[at] !== this.state.durationOf(use.task)) continue;
       if ((this.state.pools[p] as PoolLine).nextFit(from, length, use.amount) === from) return p;
     }
     return -1;

@@ -177,7 +177,13 @@ export class Lane {
     const before = engine.conflicts;
     const outcome = this.complete.isPossible ? engine.search([], PROOF_CONFLICTS, mayGoOn) : 'impossible';
     this.spend(engine.conflicts - before);
-    if (outcome === 'impossible') this.floor = Number.POSITIVE_INFINITY;
+    if (outcome === 'impossible') {
+      this.floor = Number.POSITIVE_INFINITY;
+      // Where nothing may be omitted there is no schedule at all.
+      this.isExhausted = !this.shop.problem.units.some(
+        ({ omissionPrice }) => omissionPrice > 0 && Number.isFinite(omissionPrice),
+      );
+    }
     if (outcome !== 'solution') return;
     this.keep(this.complete.read());
   }

@@ -52,6 +52,13 @@ export class ShopState {
     return (this.time[use.untilVar] as number) + use.untilOff;
   }
 
+  /** How long a task whose ends are placed lasts. */
+  durationOf(task: number): number {
+    const { startVar, startOff, endVar, endOff } = this.shop.network;
+    const start = (this.time[startVar[task] as number] as number) + (startOff[task] as number);
+    return (this.time[endVar[task] as number] as number) + (endOff[task] as number) - start;
+  }
+
   /** Places a variable: stays whose both ends are known now take their chamber, uses their pool. False (and undone) when a pool is short. */
   place(variable: number, time: number, choosePool: (use: number) => number): boolean {
     this.time[variable] = time;

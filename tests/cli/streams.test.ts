@@ -52,7 +52,16 @@ test.each([
   expect(processStream(output, env).hasColours).toBe(hasColours);
 });
 
-const progress = { seconds: 1.23, cost: 512.4, lowerBound: 500, gap: 0.02, plannedTrays: 24, trays: 26, rounds: 9 };
+const progress = {
+  seconds: 1.23,
+  cost: 512.4,
+  lowerBound: 500,
+  gap: 0.02,
+  plannedTrays: 24,
+  trays: 26,
+  rounds: 9,
+  changed: 'less late',
+};
 
 test('progress is drawn on a terminal ten times a second at most, and wiped', () => {
   const err = hearing({ isTerminal: true });
@@ -67,8 +76,8 @@ test('progress is drawn on a terminal ten times a second at most, and wiped', ()
   line.wipe();
   expect(err.text().split('\r\u001b[K')).toEqual([
     '',
-    'planning 1.2 s: 24 of 26 trays, price 512, at most 2.5 % from the best possible (Ctrl-C takes it)',
-    'planning 1.2 s: 24 of 26 trays, price 512 (Ctrl-C takes it)',
+    'planning 1.2 s: 24 of 26 trays, price 512, at most 2.5 % from the best possible; less late (Ctrl-C takes it)',
+    'planning 1.2 s: 24 of 26 trays, price 512; less late (Ctrl-C takes it)',
     '',
   ]);
 });

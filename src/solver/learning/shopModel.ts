@@ -8,8 +8,9 @@ import { Crowd, type CrowdUse } from './crowd.ts';
 import { Energy, MOST_ENERGY_USES } from './energy.ts';
 import { Engine } from './engine.ts';
 import { isFalse, isTrue, type Literal } from './literal.ts';
+import type { ModelDraft } from './modelDraft.ts';
+import { addPrice } from './priceModel.ts';
 import { chambersOf, type StayModel } from './stayModel.ts';
-import { type Term, WeightedSum } from './weightedSum.ts';
 
 /** Prices are multiplied by the first of these that makes them whole. */
 const SCALES = [1, 2, 4, 5, 10, 20, 50, 100, 1000];
@@ -30,10 +31,12 @@ export function scaleOf(problem: ShopProblem): number | null {
   return total < LARGEST_TOTAL ? scale : null;
 }
 
-export class ShopModel {
+export class ShopModel implements ModelDraft {
   readonly engine = new Engine();
   /** The price without omissions, times `scale`. */
   readonly objective: number;
+  /** The variable that is at most every first mark, or -1; it wants to be late. */
+  private readonly latestFirst: number;
   readonly scale: number;
   /** Whether no contradiction showed while building. */
   readonly isPossible: boolean;
@@ -41,7 +44,7 @@ export class ShopModel {
   readonly shop: Shop;
   private readonly isPlanned: (unit: number) => boolean;
   private readonly isThorough: boolean;
-  private readonly plannedTask: Uint8Array;
+  readonly plannedTask: Uint8Array;
   /** Per use with a choice of pools: a yes-or-no variable for each. */
   readonly poolChoice: (readonly number[] | null)[];
   readonly stays: StayModel;
@@ -72,7 +75,9 @@ export class ShopModel {
     this.stays = chambersOf(this, shop, (s) => this.plannedTask[(shop.stays[s] as StayUse).task] === 1);
     this.twins = twinsOf(shop, isPlanned);
     this.addTwinOrder();
-    this.objective = this.addPrice();
+    const price = addPrice(this, isPlanned, this.stays.changes);
+    this.objective = price.total;
+    this.latestFirst = price.first;
     const worth = Float64Array.from({ length: this.engine.bounds.sideCount >> 1 }, (_, v) => this.worth[v] ?? 0);
     for (let v = 0; v < network.variableCount; v++)
       if (this.isActive(v)) worth[v] = 1 - (network.earliest[v] as number) / (problem.horizon + 1);
@@ -291,108 +296,6 @@ export class ShopModel {
         order(first(i - 1), first(i), true);
       }
     }
-  }
-
-  private readyMark(unit: number): { variable: number; offset: number } | null {
-    const ready = this.shop.problem.units[unit]?.ready;
-    if (ready == null || !this.isPlanned(unit)) return null;
-    const { network } = this.shop;
-    const isStart = ready.edge === 'start';
-    return {
-      variable: (isStart ? network.startVar : network.endVar)[ready.task] as number,
-      offset: ((isStart ? network.startOff : network.endOff)[ready.task] as number) + ready.offset,
-    };
-  }
-
-  /** The price as one variable. */
-  private addPrice(): number {
-    const { problem, network } = this.shop;
-    const { bounds, arcs } = this.engine;
-    const { makespan, stateChange, fromFirstMark } = problem.prices;
-    const terms: Term[] = [];
-    if (makespan > 0) {
-      const end = bounds.addVariable(0, problem.horizon);
-      problem.units.forEach((_, u) => {
-        const ready = this.readyMark(u);
-        if (ready !== null) arcs.add(ready.variable, end, ready.offset);
-      });
-      terms.push({ variable: end, weight: this.weight(makespan) });
-      if (fromFirstMark && problem.firstMarks.some(({ task }) => this.plannedTask[task] === 1)) {
-        const first = bounds.addVariable(0, problem.horizon);
-        for (const { task, edge, offset } of problem.firstMarks) {
-          if (this.plannedTask[task] === 0) continue;
-          const isStart = edge === 'start';
-          const at = (isStart ? network.startVar : network.endVar)[task] as number;
-          arcs.add(first, at, -(((isStart ? network.startOff : network.endOff)[task] as number) + offset));
-        }
-        terms.push({ variable: first, weight: -this.weight(makespan) });
-        this.latestFirst = first;
-      }
-    }
-    problem.families.forEach((family, f) => {
-      if (family.latePrice > 0) terms.push(...this.addLateness(f));
-    });
-    if (stateChange > 0)
-      for (const changes of this.stays.changes) terms.push({ variable: changes, weight: this.weight(stateChange) });
-    return this.total(terms);
-  }
-  /** The variable that is at most every first mark, or -1; it wants to be late. */
-  latestFirst = -1;
-
-  private weight(price: number): number {
-    return Math.round(price * this.scale);
-  }
-
-  private total(terms: readonly Term[]): number {
-    const { bounds } = this.engine;
-    const [only] = terms;
-    if (only !== undefined && terms.length === 1 && only.weight === 1) return only.variable;
-    const most = terms.reduce(
-      (sum, { variable, weight }) => sum + Math.max(weight * bounds.max(variable), weight * bounds.min(variable)),
-      0,
-    );
-    const least = terms.reduce(
-      (sum, { variable, weight }) => sum + Math.min(weight * bounds.max(variable), weight * bounds.min(variable)),
-      0,
-    );
-    const total = bounds.addVariable(Math.min(0, least), Math.max(0, most));
-    this.engine.add(new WeightedSum(bounds, total, terms));
-    return total;
-  }
-
-  /** Each planned unit of a family takes a due time, each due time at most one unit: what is over it is late. */
-  private addLateness(family: number): Term[] {
-    const { problem } = this.shop;
-    const { bounds, arcs } = this.engine;
-    const { dues, latePrice } = problem.families[family] as ShopProblem['families'][number];
-    const units = problem.units.flatMap((unit, u) => (unit.family === family && this.readyMark(u) !== null ? [u] : []));
-    const levels = new Map<number, number>();
-    for (const due of dues.slice(0, units.length)) levels.set(due, (levels.get(due) ?? 0) + 1);
-    const taken: { due: number; room: number; flags: number[] }[] = [...levels].map(([due, room]) => ({ due, room, flags: [] }));
-    const terms = units.map((u) => {
-      const ready = this.readyMark(u) as { variable: number; offset: number };
-      const late = bounds.addVariable(0, Math.max(0, bounds.max(ready.variable) + ready.offset));
-      const flags = taken.length === 1 ? [] : taken.map(() => this.addFlag());
-      if (flags.length > 0) this.exactlyOne(flags);
-      taken.forEach((level, l) => {
-        const flag = flags[l];
-        if (flag !== undefined) level.flags.push(flag);
-        arcs.add(ready.variable, late, ready.offset - level.due, flag === undefined ? null : isTrue(flag));
-      });
-      return { variable: late, weight: this.weight(latePrice) };
-    });
-    for (const { room, flags } of taken) {
-      if (flags.length <= room) continue;
-      const count = bounds.addVariable(0, room);
-      this.engine.add(
-        new WeightedSum(
-          bounds,
-          count,
-          flags.map((variable) => ({ variable, weight: 1 })),
-        ),
-      );
-    }
-    return terms;
   }
 
   /** The schedule that stands in the bounds after a solution. */

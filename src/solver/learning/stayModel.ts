@@ -6,7 +6,7 @@ import type { Chamber } from '../problem.ts';
 import type { Shop, StayUse } from '../shop.ts';
 import type { CrowdUse } from './crowd.ts';
 import { atLeast, isFalse, isTrue, type Literal } from './literal.ts';
-import type { ShopModel } from './shopModel.ts';
+import type { ModelDraft } from './modelDraft.ts';
 
 export type StayModel = {
   /** Per stay: a yes-or-no variable for each of its chambers; null where there is no choice, or no stay. */
@@ -38,7 +38,7 @@ function reachedAt(chamber: Chamber, range: Range): number {
 }
 
 /** Adds the stays of a shop to a model. */
-export function chambersOf(model: ShopModel, shop: Shop, isPlanned: (stay: number) => boolean): StayModel {
+export function chambersOf(model: ModelDraft, shop: Shop, isPlanned: (stay: number) => boolean): StayModel {
   const { problem, stays } = shop;
   const flags = stays.map((stay, s) => {
     if (!isPlanned(s) || stay.chambers.length === 1) return null;
@@ -95,13 +95,13 @@ export function chambersOf(model: ShopModel, shop: Shop, isPlanned: (stay: numbe
 }
 
 class PairOrder {
-  private readonly model: ShopModel;
+  private readonly model: ModelDraft;
   private readonly shop: Shop;
   private readonly whenIn: (stay: number, chamber: number) => Literal | null;
   private readonly levels: ReadonlyMap<number, number> | null;
 
   constructor(
-    model: ShopModel,
+    model: ModelDraft,
     shop: Shop,
     whenIn: (stay: number, chamber: number) => Literal | null,
     levels: ReadonlyMap<number, number> | null,
@@ -163,7 +163,7 @@ class PairOrder {
 }
 
 function changesOf(
-  model: ShopModel,
+  model: ModelDraft,
   shop: Shop,
   planned: readonly number[],
   whenIn: (stay: number, chamber: number) => Literal | null,
@@ -179,7 +179,7 @@ function changesOf(
   });
 }
 
-function transfer(model: ShopModel, shop: Shop, flags: StayModel['flags']): Pick<StayModel, 'read' | 'aimAt'> {
+function transfer(model: ModelDraft, shop: Shop, flags: StayModel['flags']): Pick<StayModel, 'read' | 'aimAt'> {
   const { bounds } = model.engine;
   return {
     read: (layout) => {

@@ -1,0 +1,101 @@
+// The price of a schedule as one variable of a model: makespan, or the span from the first mark, lateness by family, changes.
+// Used by shopModel.ts.
+import type { ShopProblem } from '../problem.ts';
+import { isTrue } from './literal.ts';
+import type { ModelDraft } from './modelDraft.ts';
+import { type Term, WeightedSum } from './weightedSum.ts';
+
+type Mark = { readonly variable: number; readonly offset: number };
+
+/** `total`: the price times the model's scale. `first`: at most every first mark; -1 where that has no price. */
+export type PriceModel = { readonly total: number; readonly first: number };
+
+function markAt(
+  model: ModelDraft,
+  mark: { readonly task: number; readonly edge: 'start' | 'end'; readonly offset: number },
+): Mark {
+  const { network } = model.shop;
+  const isStart = mark.edge === 'start';
+  return {
+    variable: (isStart ? network.startVar : network.endVar)[mark.task] as number,
+    offset: ((isStart ? network.startOff : network.endOff)[mark.task] as number) + mark.offset,
+  };
+}
+
+/** Adds the price of the planned units to a model. */
+export function addPrice(model: ModelDraft, isPlanned: (unit: number) => boolean, changes: readonly number[]): PriceModel {
+  const { problem } = model.shop;
+  const { makespan, stateChange } = problem.prices;
+  const ready = problem.units.map((unit, u) => (unit.ready === null || !isPlanned(u) ? null : markAt(model, unit.ready)));
+  const terms: Term[] = [];
+  let first = -1;
+  if (makespan > 0) {
+    const end = model.engine.bounds.addVariable(0, problem.horizon);
+    for (const mark of ready) if (mark !== null) model.engine.arcs.add(mark.variable, end, mark.offset);
+    terms.push({ variable: end, weight: weight(model, makespan) });
+    first = addFirst(model);
+    if (first >= 0) terms.push({ variable: first, weight: -weight(model, makespan) });
+  }
+  problem.families.forEach((family, f) => {
+    if (family.latePrice === 0) return;
+    const marks = ready.filter((mark, u): mark is Mark => mark !== null && problem.units[u]?.family === f);
+    terms.push(...addLateness(model, family, marks));
+  });
+  if (stateChange > 0) for (const variable of changes) terms.push({ variable, weight: weight(model, stateChange) });
+  return { total: totalOf(model, terms), first };
+}
+
+function weight(model: ModelDraft, price: number): number {
+  return Math.round(price * model.scale);
+}
+
+/** A variable that is at most every first mark, where the span counts from there; -1 otherwise. */
+function addFirst(model: ModelDraft): number {
+  const { problem } = model.shop;
+  const planned = problem.firstMarks.filter(({ task }) => model.plannedTask[task] === 1);
+  if (!problem.prices.fromFirstMark || planned.length === 0) return -1;
+  const first = model.engine.bounds.addVariable(0, problem.horizon);
+  for (const mark of planned) {
+    const { variable, offset } = markAt(model, mark);
+    model.engine.arcs.add(first, variable, -offset);
+  }
+  return first;
+}
+
+function totalOf(model: ModelDraft, terms: readonly Term[]): number {
+  const { bounds } = model.engine;
+  const [only] = terms;
+  if (only !== undefined && terms.length === 1 && only.weight === 1) return only.variable;
+  const ends = terms.map((term) => [term.weight * bounds.max(term.variable), term.weight * bounds.min(term.variable)]);
+  const most = ends.reduce((sum, pair) => sum + Math.max(...pair), 0);
+  const least = ends.reduce((sum, pair) => sum + Math.min(...pair), 0);
+  const total = bounds.addVariable(Math.min(0, least), Math.max(0, most));
+  model.engine.add(new WeightedSum(bounds, total, terms));
+  return total;
+}
+
+/** Each mark takes a due time, each due time at most one mark: what is over it is late. */
+function addLateness(model: ModelDraft, family: ShopProblem['families'][number], marks: readonly Mark[]): Term[] {
+  const { bounds, arcs } = model.engine;
+  const levels = new Map<number, number>();
+  for (const due of family.dues.slice(0, marks.length)) levels.set(due, (levels.get(due) ?? 0) + 1);
+  const taken = [...levels].map(([due, room]) => ({ due, room, flags: [] as number[] }));
+  const terms = marks.map((mark) => {
+    const late = bounds.addVariable(0, Math.max(0, bounds.max(mark.variable) + mark.offset));
+    const flags = taken.length === 1 ? [] : taken.map(() => model.addFlag());
+    if (flags.length > 0) model.exactlyOne(flags);
+    taken.forEach((level, l) => {
+      const flag = flags[l];
+      if (flag !== undefined) level.flags.push(flag);
+      arcs.add(mark.variable, late, mark.offset - level.due, flag === undefined ? null : isTrue(flag));
+    });
+    return { variable: late, weight: weight(model, family.latePrice) };
+  });
+  for (const { room, flags } of taken) {
+    if (flags.length <= room) continue;
+    const count = bounds.addVariable(0, room);
+    const each = flags.map((variable) => ({ variable, weight: 1 }));
+    model.engine.add(new WeightedSum(bounds, count, each));
+  }
+  return terms;
+}
