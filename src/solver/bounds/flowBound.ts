@@ -12,7 +12,7 @@ export type Resource = { readonly work: readonly Work[]; readonly capacity: Int3
 export type FlowBound = { readonly makespan: number; readonly count: number; readonly through: number; readonly to: number };
 
 /** Resources are left out when uses times uses times minutes are more than this: the count is repeated for every minute. */
-const MOST_COUNTING = 5_000_000;
+const MOST_COUNTING = 12_000_000;
 
 /** Work on another resource that comes before (or after) a use: how long it takes there, and the least time between. */
 type Passage = { readonly length: number; readonly lag: number; readonly end: number };
