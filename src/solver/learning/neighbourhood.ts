@@ -3,8 +3,11 @@
 import type { Random } from '../random.ts';
 import type { Shop } from '../shop.ts';
 
-/** Kinds of neighbourhood: a stretch of time, whole blocks, units near a time, the end of the day, everything a little, or all. */
-export const KINDS = ['stretch', 'blocks', 'units', 'last', 'little', 'all'] as const;
+/**
+ * Kinds of neighbourhood: a stretch of time, whole blocks, what costs and the blocks in its way, units near a time, the end of
+ * the day, everything a little, or all.
+ */
+export const KINDS = ['stretch', 'blocks', 'dear', 'units', 'last', 'little', 'all'] as const;
 export type Kind = (typeof KINDS)[number];
 
 export type Neighbourhood = {
@@ -18,6 +21,9 @@ export type Neighbourhood = {
   readonly keepsChambers: boolean;
 };
 
+/** How much later, at most, others may be where something dear is to come forward. */
+const MOST_LATER = 60;
+
 const FIRST_SIZE = 0.3;
 const LEAST_SIZE = 0.02;
 const LARGER = 1.06;
@@ -25,7 +31,7 @@ const SMALLER = 0.96;
 
 /** Problems of so few units are small enough to search as a whole, again and again: what is learned adds up. */
 const FEW_UNITS = 30;
-const WHOLE_WEIGHT = 1.5;
+const WHOLE_WEIGHT = 3;
 
 /** Weight a kind keeps when it never succeeds, and how fast success is forgotten. */
 const LEAST_WEIGHT = 0.15;
@@ -65,6 +71,9 @@ export class Neighbourhoods {
       case 'blocks':
         this.freeBlocks(size);
         break;
+      case 'dear':
+        this.freeAround(time, this.dearUnit(time), size);
+        return { kind, isFree: this.isFree, ...spread, later: random.below(MOST_LATER) };
       case 'units':
         this.freeUnits(time, random.next() * end, size);
         break;
@@ -98,6 +107,46 @@ export class Neighbourhoods {
     const count = Math.max(1, Math.round(size * blocks.length));
     for (let i = 0; i < count; i++) {
       const block = blocks[this.random.below(blocks.length)] as Shop['blocks'][number];
+      for (const v of block.trunk) this.isFree[v] = 1;
+      for (const child of block.children) for (const v of child.variables) this.isFree[v] = 1;
+    }
+  }
+
+  /** A unit that is late, or, where none is, one of the last to be ready. */
+  private dearUnit(time: Int32Array): number {
+    const { problem, network } = this.shop;
+    const ready = problem.units.map(({ ready: mark }) => {
+      if (mark === null) return -1;
+      const isStart = mark.edge === 'start';
+      const at = time[(isStart ? network.startVar : network.endVar)[mark.task] as number] as number;
+      return at < 0 ? -1 : at + ((isStart ? network.startOff : network.endOff)[mark.task] as number) + mark.offset;
+    });
+    const late = problem.families.flatMap((family, f) => {
+      if (family.latePrice === 0) return [];
+      const mine = ready.flatMap((at, u) => (at >= 0 && problem.units[u]?.family === f ? [u] : []));
+      mine.sort((a, b) => (ready[a] as number) - (ready[b] as number));
+      return mine.filter((u, k) => (ready[u] as number) > (family.dues[k] as number));
+    });
+    if (late.length > 0) return late[this.random.below(late.length)] as number;
+    const last = ready.map((at, u) => ({ u, at: at * (1 - 0.1 * this.random.next()) })).sort((a, b) => b.at - a.at);
+    return last[0]?.u ?? 0;
+  }
+
+  /** Frees the block of a unit and those that begin near it, as many as the size says. */
+  private freeAround(time: Int32Array, unit: number, size: number): void {
+    const { blocks, blockOfUnit } = this.shop;
+    const startOf = (block: Shop['blocks'][number]): number =>
+      [...block.trunk, ...block.children.flatMap((child) => child.variables)].reduce((first, v) => {
+        const at = time[v] as number;
+        return at >= 0 && at < first ? at : first;
+      }, Number.POSITIVE_INFINITY);
+    const seed = blockOfUnit[unit] as number;
+    const centre = blocks[seed] === undefined ? 0 : startOf(blocks[seed]);
+    const near = blocks
+      .map((block) => ({ block, far: block.id === seed ? -1 : Math.abs(startOf(block) - centre) * (0.2 + this.random.next()) }))
+      .filter(({ far }) => Number.isFinite(far))
+      .sort((a, b) => a.far - b.far);
+    for (const { block } of near.slice(0, Math.max(2, Math.round(size * near.length)))) {
       for (const v of block.trunk) this.isFree[v] = 1;
       for (const child of block.children) for (const v of child.variables) this.isFree[v] = 1;
     }
