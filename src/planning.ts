@@ -20,9 +20,9 @@ const FLAT_ROUNDS = 8_000;
  * Time kept of a limit for what follows the search, in milliseconds: at least so much, at least this share, and so much a
  * tray. A third goes to trying what is left out once more, a third to its reasons, a third to reading back and judging.
  */
-const LEAST_RESERVE_MS = 120;
+const LEAST_RESERVE_MS = 160;
 const RESERVE_SHARE = 0.06;
-const RESERVE_PER_TRAY_MS = 1;
+const RESERVE_PER_TRAY_MS = 1.8;
 
 export type Progress = {
   readonly seconds: number;
