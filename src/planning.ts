@@ -62,6 +62,10 @@ export type PlanningOptions = {
   readonly version: string;
 };
 
+/** Told when a plan to start from cannot be used. */
+const START_UNUSABLE =
+  'The plan to start from makes up its batches otherwise than this scenario deals them; the search began without it.';
+
 type Limits = SolveLimits & { readonly askUntilMs: number };
 
 function limitsOf(options: PlanningOptions, startedAtMs: number, trays: number): Limits {
@@ -109,6 +113,7 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
     });
   };
   const startFrom = options.startFrom === undefined ? null : startLayout(compiled, options.startFrom);
+  const isStartUnusable = options.startFrom !== undefined && startFrom === null;
   const limits = { ...limitsOf(options, startedAtMs, trays), ...(startFrom === null ? {} : { startFrom }) };
   const solution = await solve(compiled.problem, seed, limits, {
     now: options.now,
@@ -119,7 +124,8 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
   const seconds = Math.round((options.now() - startedAtMs) / 10) / 100;
   const origin = { seed, seconds, version: options.version };
   const bare = planOf(scenario, compiled, solution, origin, () => options.now() < limits.askUntilMs);
-  const plan: Plan = { ...bare, cautions: [...cautionsFor(scenario, bare.tasks)] };
+  const notes = isStartUnusable ? [...bare.solver.notes, START_UNUSABLE] : bare.solver.notes;
+  const plan: Plan = { ...bare, solver: { ...bare.solver, notes }, cautions: [...cautionsFor(scenario, bare.tasks)] };
   const { breaches } = judge(scenario, plan);
   const broken = breaches.map((breach) => `${breach.rule}: ${breach.says}`);
   if (broken.length > 0) throw new OwnFault('The plan broke a rule', broken);

@@ -67,6 +67,10 @@ export class Lane {
   private rounds = 0;
   private turn = 0;
   private isExhausted = false;
+  /** Whether no schedule is cheaper by the model, which may count too few changes: exchanges, which count them all, go on. */
+  private hasModelOptimum = false;
+  /** Whether the model has a schedule of its floor's price: it cannot prove more. */
+  private isFloorMet = false;
   /** Steps in vain since the improver last found anything. */
   private vain = 0;
   /** Whether the improver works on a fresh start rather than on the best schedule. */
@@ -132,14 +136,15 @@ export class Lane {
   private take(stretch: Stretch, mayGoOn: () => boolean): void {
     this.turn++;
     const best = this.best as News;
-    if (this.scale === null) this.exchange(stretch);
+    if (this.scale === null || (this.hasModelOptimum && (this.task === 'improve' || this.isStuckProving())))
+      this.exchange(stretch);
     else if (!best.isComplete) this.seekComplete(stretch, mayGoOn);
     else if (this.task === 'improve' || this.isStuckProving()) this.improve(mayGoOn);
     else this.prove(mayGoOn);
   }
 
   private isStuckProving(): boolean {
-    return (this.prover?.idle ?? 0) > PATIENCE && this.turn % 3 !== 0;
+    return this.isFloorMet || ((this.prover?.idle ?? 0) > PATIENCE && this.turn % 3 !== 0);
   }
 
   /** Takes blocks out and puts them back: see Search. */
@@ -218,7 +223,7 @@ export class Lane {
   private settle(improver: Improver): void {
     const best = this.best as News;
     if (best.isComplete && improver.isComplete) this.raise(this.fromModel(improver.total));
-    if (!this.isDone()) this.isExhausted = best.isComplete;
+    this.hasModelOptimum = best.isComplete;
   }
 
   /** The improver is stuck: it goes on from a fresh start, and when that is stuck as well, from the best schedule again. */
@@ -269,7 +274,7 @@ export class Lane {
     const found = prover.found;
     prover.found = null;
     this.keep(found);
-    if (!this.isDone()) this.isExhausted = true;
+    this.isFloorMet = true;
   }
 }
 

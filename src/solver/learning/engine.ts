@@ -221,7 +221,7 @@ export class Engine {
     this.backTo(backLevel);
     if (!this.bounds.raise(literals[0] as number, literals[1] as number, reason)) {
       if (this.bounds.level === 0) return this.giveUp();
-      return 'refuted';
+      throw new Error('a learned clause is false where it should make its first literal true');
     }
     // Below the assumptions: they are made again from the beginning.
     return backLevel < baseLevel ? 'restart' : 'on';

@@ -42,21 +42,18 @@ export class ShopModel implements ModelDraft {
   readonly isPossible: boolean;
   readonly twins: Twins;
   readonly shop: Shop;
-  private readonly isPlanned: (unit: number) => boolean;
   private readonly isThorough: boolean;
   readonly plannedTask: Uint8Array;
   /** Per use with a choice of pools: a yes-or-no variable for each. */
   readonly poolChoice: (readonly number[] | null)[];
   readonly stays: StayModel;
   private isConsistent = true;
-  private readonly worth: number[] = [];
 
   /** `isThorough`: with the slower arguments that pay when floors are proved. */
   constructor(shop: Shop, scale: number, isPlanned: (unit: number) => boolean, isThorough = false) {
     this.shop = shop;
     this.isThorough = isThorough;
     this.scale = scale;
-    this.isPlanned = isPlanned;
     const { problem, network } = shop;
     this.plannedTask = Uint8Array.from(problem.tasks, (_, i) => {
       const unit = shop.unitOfTask[i] as number;
@@ -68,17 +65,17 @@ export class ShopModel implements ModelDraft {
       if (earliest > latest && this.isActive(v)) this.isConsistent = false;
       this.engine.bounds.addVariable(Math.min(earliest, latest), latest);
     }
+    this.twins = twinsOf(shop, isPlanned);
     this.addLags();
     this.addBursts();
     this.poolChoice = shop.uses.map((use) => this.addPoolChoice(use));
     this.addPools();
     this.stays = chambersOf(this, shop, (s) => this.plannedTask[(shop.stays[s] as StayUse).task] === 1);
-    this.twins = twinsOf(shop, isPlanned);
     this.addTwinOrder();
     const price = addPrice(this, isPlanned, this.stays.changes);
     this.objective = price.total;
     this.latestFirst = price.first;
-    const worth = Float64Array.from({ length: this.engine.bounds.sideCount >> 1 }, (_, v) => this.worth[v] ?? 0);
+    const worth = new Float64Array(this.engine.bounds.sideCount >> 1);
     for (let v = 0; v < network.variableCount; v++)
       if (this.isActive(v)) worth[v] = 1 - (network.earliest[v] as number) / (problem.horizon + 1);
     this.isPossible = this.isConsistent && this.engine.freeze(worth);
@@ -117,7 +114,7 @@ export class ShopModel implements ModelDraft {
   /** Of each burst some member comes first; in a group of twins it is the first of them. */
   private addBursts(): void {
     const { problem, network } = this.shop;
-    const followers = new Set(twinsOf(this.shop, this.isPlanned).children.flatMap((group) => group.slice(1)));
+    const followers = new Set(this.twins.children.flatMap((group) => group.slice(1)));
     for (const burst of problem.bursts) {
       if (this.plannedTask[burst.after] === 0) continue;
       const members = burst.members
@@ -266,6 +263,10 @@ export class ShopModel implements ModelDraft {
     if (known !== undefined) return known;
     const flag = this.addFlag();
     this.flagOfOrder.set(key, flag);
+    if (from === to) {
+      if (lag > 0) this.clause(isFalse(flag));
+      return flag;
+    }
     this.engine.arcs.add(from, to, lag, isTrue(flag));
     this.orderFlags.push({ flag, from, to, lag });
     return flag;
