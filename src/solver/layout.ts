@@ -1,5 +1,5 @@
 // A schedule of a shop as flat arrays: times per task, a pool per use, a chamber per stay. What the searches hand each other.
-import type { Shop, StayUse, UseOfPool } from './shop.ts';
+import type { Shop, UseOfPool } from './shop.ts';
 import type { BlockRecord } from './shopState.ts';
 
 /** Start and end per task (-1: omitted), pool per use (-1: none), chamber per stay (-1: none). */
@@ -91,9 +91,4 @@ export function spanOf(shop: Shop, layout: Layout, use: UseOfPool): readonly [nu
   const demand = shop.problem.tasks[use.task]?.demands[use.indexInTask];
   const at = (edge: 'start' | 'end' | undefined): number => (edge === 'start' ? layout.start : layout.end)[use.task] as number;
   return [at(demand?.from.edge) + (demand?.from.offset ?? 0), at(demand?.until.edge) + (demand?.until.offset ?? 0)];
-}
-
-/** Times a stay takes in a layout. */
-export function stayOf(layout: Layout, stay: StayUse): readonly [number, number] {
-  return [layout.start[stay.task] as number, layout.end[stay.task] as number];
 }

@@ -69,10 +69,6 @@ export class Bounds {
     return -(this.low[2 * variable + 1] as number);
   }
 
-  isFixed(variable: number): boolean {
-    return (this.low[2 * variable] as number) + (this.low[2 * variable + 1] as number) === 0;
-  }
-
   isTrue(side: number, low: number): boolean {
     return (this.low[side] as number) >= low;
   }
