@@ -3,6 +3,7 @@
 import { Worker } from 'node:worker_threads';
 import { type Found, Lane, type LaneTask, type News, type Stretch } from './lane.ts';
 import type { ThreadAnswer, ThreadAsk, ThreadStart } from './laneThread.ts';
+import { emptyLayout } from './layout.ts';
 import type { ShopProblem } from './problem.ts';
 import type { Shop } from './shop.ts';
 
@@ -36,6 +37,8 @@ class LaneThread {
   private readonly ended = new Int32Array(new SharedArrayBuffer(4));
   private number = 0;
   private failure: Error | null = null;
+  /** Whether it has said that it is ready. */
+  isAwake = false;
   private settle: { readonly done: (found: Found) => void; readonly fail: (error: Error) => void } | null = null;
 
   constructor(problem: ShopProblem, seed: number, task: LaneTask, isAudited: boolean) {
@@ -43,7 +46,8 @@ class LaneThread {
     const file = new URL('./laneThread.js', import.meta.url);
     this.worker = IS_SOURCE ? new Worker(FROM_SOURCE, { eval: true, workerData }) : new Worker(file, { workerData });
     this.worker.on('message', ({ number, found }: ThreadAnswer) => {
-      if (number === this.number) this.settle?.done(found);
+      this.isAwake = true;
+      if (number === this.number && found !== null) this.settle?.done(found);
     });
     this.worker.on('error', (error) => {
       this.failure = error;
@@ -81,19 +85,30 @@ export class Crew {
   private readonly local: readonly { readonly lane: Lane; readonly task: LaneTask }[];
   private readonly thread: LaneThread | null;
   private readonly now: () => number;
-  private pending: { found: Found | null; startedAt: number; answer: Promise<void> } | null = null;
+  private pending: Pending | null = null;
   news: News;
   rounds = 0;
   /** Whether some lane has nothing left to do. */
   isDone = false;
 
-  constructor(shop: Shop, seed: number, news: News, { workers, isAudited, now }: CrewOptions) {
-    this.news = news;
+  constructor(shop: Shop, seed: number, { workers, isAudited, now }: CrewOptions) {
+    this.news = { layout: emptyLayout(shop), total: Number.POSITIVE_INFINITY, isComplete: false, floor: 0 };
     this.now = now;
     const [improve, prove] = TASKS.map((task, i) => ({ task, seed: seed + i * 7919 })) as [LaneStart, LaneStart];
     this.thread = workers > 1 ? new LaneThread(shop.problem, prove.seed, prove.task, isAudited) : null;
     const here = this.thread === null ? [improve, prove] : [improve];
     this.local = here.map((start) => ({ lane: new Lane(shop, start.seed, start.task, isAudited), task: start.task }));
+  }
+
+  /** Lets the lane elsewhere, if there is one, raise the floor while there is no schedule yet. Only where the clock decides. */
+  proveAhead(floor: number): void {
+    this.news = { ...this.news, floor };
+    if (this.thread !== null) this.askElsewhere(this.thread, { heat: 0, roundsLeft: 0, untilMs: Number.POSITIVE_INFINITY });
+  }
+
+  /** A schedule to go on from. */
+  begin(news: News): void {
+    this.news = { ...news, floor: Math.max(news.floor, this.news.floor) };
   }
 
   /** Works for one stretch. Returns whether anything was found. */
@@ -130,11 +145,7 @@ export class Crew {
     const { thread } = this;
     if (thread === null) return;
     if (this.pending === null) {
-      const pending = { found: null as Found | null, startedAt: this.now(), answer: Promise.resolve() };
-      pending.answer = thread.run(this.news, { rounds, heat, untilMs }).then((found) => {
-        pending.found = found;
-      });
-      this.pending = pending;
+      this.askElsewhere(thread, { heat, roundsLeft: rounds, untilMs });
       return;
     }
     if (this.now() - this.pending.startedAt >= THREAD_STRETCH_MS || this.isDone) thread.end();
@@ -142,8 +153,23 @@ export class Crew {
     this.takeAnswer();
   }
 
+  private askElsewhere(thread: LaneThread, { heat, untilMs }: Orders): void {
+    const pending: Pending = { found: null, failure: null, startedAt: this.now(), answer: Promise.resolve() };
+    pending.answer = thread.run(this.news, { rounds: Number.POSITIVE_INFINITY, heat, untilMs }).then(
+      (found) => {
+        pending.found = found;
+      },
+      (error: Error) => {
+        pending.failure = error;
+      },
+    );
+    this.pending = pending;
+  }
+
   private takeAnswer(): void {
-    if (this.pending?.found == null) return;
+    if (this.pending === null) return;
+    if (this.pending.failure !== null) throw this.pending.failure;
+    if (this.pending.found === null) return;
     this.merge(this.pending.found);
     this.pending = null;
   }
@@ -160,13 +186,15 @@ export class Crew {
 
   /** Ends all threads; what the lane elsewhere has found by now still counts. */
   async stop(): Promise<void> {
-    if (this.pending !== null) {
-      this.thread?.end();
+    if (this.pending !== null && this.thread?.isAwake === true) {
+      this.thread.end();
       await this.pending.answer;
       this.takeAnswer();
     }
     await this.thread?.stop();
   }
 }
+
+type Pending = { found: Found | null; failure: Error | null; readonly startedAt: number; answer: Promise<void> };
 
 type LaneStart = { readonly task: LaneTask; readonly seed: number };

@@ -104,6 +104,8 @@ export class Lane {
   }
 
   private isDone(): boolean {
+    if (this.best?.total === Number.POSITIVE_INFINITY && (this.scale === null || this.floor === Number.POSITIVE_INFINITY))
+      return true;
     return this.isExhausted || (this.best?.isComplete === true && this.best.total <= this.floor + 1e-6);
   }
 
@@ -112,6 +114,7 @@ export class Lane {
     if (this.best !== null && news.total >= this.best.total) return;
     const isSameUnits = this.best !== null && samePlanned(this.best.layout, news.layout);
     this.best = news;
+    if (news.total === Number.POSITIVE_INFINITY) return;
     this.search.adopt(news.layout);
     if (!isSameUnits) this.improver = null;
     else if (!this.isExploring) this.improver?.adopt(news.layout, this.inModel(news.total));
@@ -136,7 +139,8 @@ export class Lane {
   private take(stretch: Stretch, mayGoOn: () => boolean): void {
     this.turn++;
     const best = this.best as News;
-    if (this.scale === null || (this.hasModelOptimum && (this.task === 'improve' || this.isStuckProving())))
+    if (best.total === Number.POSITIVE_INFINITY) this.prove(mayGoOn);
+    else if (this.scale === null || (this.hasModelOptimum && (this.task === 'improve' || this.isStuckProving())))
       this.exchange(stretch);
     else if (!best.isComplete) this.seekComplete(stretch, mayGoOn);
     else if (this.task === 'improve' || this.isStuckProving()) this.improve(mayGoOn);
@@ -274,7 +278,7 @@ export class Lane {
     const found = prover.found;
     prover.found = null;
     this.keep(found);
-    this.isFloorMet = true;
+    this.isFloorMet = prover.isDone;
   }
 }
 

@@ -15,7 +15,8 @@ export type ThreadStart = {
 };
 
 export type ThreadAsk = { readonly number: number; readonly news: News; readonly stretch: Stretch };
-export type ThreadAnswer = { readonly number: number; readonly found: Found };
+/** `found` is null, and the number 0, when the thread says that it is ready. */
+export type ThreadAnswer = { readonly number: number; readonly found: Found | null };
 
 const { problem, seed, task, isAudited, ended } = workerData as ThreadStart;
 const lane = new Lane(shopOf(problem), seed, task, isAudited);
@@ -25,3 +26,4 @@ parentPort?.on('message', ({ number, news, stretch }: ThreadAsk) => {
   const found = lane.run(news, { ...stretch, untilMs: 1 }, () => (isOver() ? 1 : 0));
   parentPort?.postMessage({ number, found } satisfies ThreadAnswer);
 });
+parentPort?.postMessage({ number: 0, found: null } satisfies ThreadAnswer);

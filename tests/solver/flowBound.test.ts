@@ -1,8 +1,8 @@
 // Floors under the makespan from work that passes one resource after another, against sums done by hand beside each.
 import { describe, expect, it } from 'vitest';
-import { bestBound } from '../../src/solver/bounds/bestBound.ts';
+import { argue, withPacking } from '../../src/solver/bounds/bestBound.ts';
 import { Paths } from '../../src/solver/bounds/headsAndTails.ts';
-import { mostInTime, mostOnPlaces } from '../../src/solver/bounds/mostJobs.ts';
+import { MostJobs, mostOnPlaces } from '../../src/solver/bounds/mostJobs.ts';
 import type { Link, ShopProblem, ShopTask } from '../../src/solver/problem.ts';
 import { shopOf } from '../../src/solver/shop.ts';
 import { EMPTY, mandatory, solved, whole } from './shops.ts';
@@ -29,9 +29,9 @@ function line(jobs: number, steps: readonly Step[], capacities: readonly number[
   return { ...EMPTY, horizon: HORIZON, tasks, links, units, pools };
 }
 
-function boundOf(problem: ShopProblem): ReturnType<typeof bestBound> {
+function boundOf(problem: ShopProblem): ReturnType<typeof withPacking> {
   const shop = shopOf(problem);
-  return bestBound(shop, new Paths(shop, problem), 0);
+  return withPacking(problem, argue(shop, new Paths(shop, problem)), 0);
 }
 
 describe('work that passes one resource after another', () => {
@@ -83,9 +83,13 @@ describe('work that passes one resource after another', () => {
 
 describe('jobs in a given time', () => {
   it('counts by Moore’s rule and by places', () => {
-    expect(mostInTime([4, 3, 5], [4, 6, 9])).toBe(2);
-    expect(mostOnPlaces([10, 10, 10, 10], 4, 2, 19)).toBe(2);
-    expect(mostOnPlaces([10, 10, 10, 10], 4, 2, 20)).toBe(4);
-    expect(mostOnPlaces([2, 9, 9, 9], 4, 1, 9)).toBe(2);
+    const inTime = (lengths: number[], dues: number[]): number =>
+      new MostJobs(lengths.length).inTime(Float64Array.from(lengths), Float64Array.from(dues), lengths.length);
+    expect(inTime([4, 3, 5], [4, 6, 9])).toBe(2);
+    const ten = Float64Array.from([10, 10, 10, 10]);
+    expect(mostOnPlaces(ten, 4, 4, 2, 19)).toBe(2);
+    expect(mostOnPlaces(ten, 4, 4, 2, 20)).toBe(4);
+    expect(mostOnPlaces(ten, 4, 3, 2, 20)).toBe(3);
+    expect(mostOnPlaces(Float64Array.from([2, 9, 9, 9]), 4, 4, 1, 9)).toBe(2);
   });
 });

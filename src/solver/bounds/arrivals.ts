@@ -1,6 +1,6 @@
 // How many items can have reached a resource by each time when another resource has to let them through. Used by the flow bound.
 import type { Work } from './headsAndTails.ts';
-import { mostInTime, mostOnPlaces } from './mostJobs.ts';
+import { MostJobs, mostOnPlaces } from './mostJobs.ts';
 import { distanceOf, type Passage, type Side } from './passages.ts';
 
 /** A passage to be counted: `work` shared among the items that follow one job; `length` 0 where it is shared. */
@@ -16,7 +16,7 @@ type Entrant = {
 export type Gate = { readonly done: Float64Array; readonly places: number };
 
 /** Items by the time from which they may be there for all they know themselves. */
-function byHead(heads: readonly number[], horizon: number): Int32Array {
+export function countByHead(heads: readonly number[], horizon: number): Int32Array {
   const count = new Int32Array(horizon + 1);
   for (const head of heads) if (head <= horizon) count[head] = (count[head] as number) + 1;
   for (let t = 1; t <= horizon; t++) count[t] = (count[t] as number) + (count[t - 1] as number);
@@ -36,51 +36,83 @@ function entrantsOf(items: readonly Work[], passages: readonly (Passage | null)[
   });
 }
 
+/** Entrants the gate lets through from `release` on: how many can have arrived by a time. */
+class Queue {
+  private readonly byLag: readonly Entrant[];
+  private readonly byLength: readonly Entrant[];
+  private readonly gate: Gate;
+  private readonly release: number;
+  private readonly counter: MostJobs;
+  private readonly works: Float64Array;
+  private readonly dues: Float64Array;
+  private readonly lengths: Float64Array;
+  /** Before this none can have arrived. */
+  readonly first: number;
+
+  constructor(entrants: readonly Entrant[], gate: Gate, release: number) {
+    this.byLag = [...entrants].sort((a, b) => b.lag - a.lag);
+    this.byLength = [...entrants].sort((a, b) => a.length - b.length);
+    this.gate = gate;
+    this.release = release;
+    this.counter = new MostJobs(entrants.length);
+    this.works = new Float64Array(entrants.length);
+    this.dues = new Float64Array(entrants.length);
+    this.lengths = new Float64Array(entrants.length);
+    this.first = Math.max(0, release + (this.byLag.at(-1) as Entrant).lag);
+  }
+
+  mostBy(t: number): number {
+    const { release, works, dues, lengths } = this;
+    const { done, places } = this.gate;
+    const last = done.length - 1;
+    const before = done[Math.min(release, last)] as number;
+    let count = 0;
+    for (const { head, work, lag } of this.byLag) {
+      if (head > t) continue;
+      works[count] = work;
+      dues[count++] = t - lag < release ? -1 : (done[Math.min(last, t - lag)] as number) - before;
+    }
+    let known = 0;
+    for (const { head, length } of this.byLength) if (head <= t) lengths[known++] = length;
+    return mostOnPlaces(lengths, count, this.counter.inTime(works, dues, count), places, t - this.first);
+  }
+}
+
 /**
- * Most items that can be at a resource by each time after one of the day's ends: their own heads have passed, and another
- * resource has let them through. Those it lets through later than some time can have had no more of it than it had since that
- * time: this is counted for each such time.
+ * Most items that can be at a resource by each time after one of the day's ends: their own heads have passed, and the gate has
+ * let them through. Those it lets through later than some time can have had no more of it than it had since that time: this is
+ * counted for each such time.
  */
 export function arrivals(
   items: readonly Work[],
   passages: readonly (Passage | null)[],
-  gate: Gate | null,
+  gate: Gate,
   side: Side,
   horizon: number,
 ): Int32Array {
   const heads = items.map((item) => distanceOf(item, side));
-  const count = byHead(heads, horizon);
-  if (gate === null) return count;
+  const count = countByHead(heads, horizon);
   const entrants = entrantsOf(items, passages, side);
   const passing = entrants.flatMap((entrant) => (entrant === null ? [] : [entrant]));
-  const byLag = [...passing].sort((a, b) => b.lag - a.lag);
-  for (const release of new Set(passing.map(({ from }) => from))) {
-    const held = byLag.filter(({ from }) => from >= release);
-    const free = byHead(
-      heads.filter((_, i) => (entrants[i]?.from ?? -1) < release),
+  const releases = [...new Set(passing.map(({ from }) => from))].sort((a, b) => a - b);
+  for (const release of releases) {
+    const queue = new Queue(
+      passing.filter(({ from }) => from >= release),
+      gate,
+      release,
+    );
+    const isFree = (i: number): boolean => (entrants[i]?.from ?? -1) < release;
+    const free = countByHead(
+      heads.filter((_, i) => isFree(i)),
       horizon,
     );
-    const first = release + (held[held.length - 1] as Entrant).lag;
-    for (let t = Math.max(0, first); t <= horizon; t++) {
-      const most = (free[t] as number) + mostThrough(held, gate, release, first, t);
+    let most = 0;
+    for (let t = queue.first; t <= horizon && most < items.length; t++) {
+      // It never falls: where it was no less a minute ago it says nothing now.
+      if (most >= (count[t] as number)) continue;
+      most = (free[t] as number) + queue.mostBy(t);
       if (most < (count[t] as number)) count[t] = most;
-      else if (most >= items.length) break;
     }
   }
   return count;
-}
-
-/** Most of the entrants, which the gate lets through from `release` on, that can have arrived by t. They come by falling lag. */
-function mostThrough(entrants: readonly Entrant[], gate: Gate, release: number, first: number, t: number): number {
-  const now = entrants.filter(({ head }) => head <= t);
-  const { done } = gate;
-  const last = done.length - 1;
-  const before = done[Math.min(release, last)] as number;
-  const dues = now.map(({ lag }) => (t - lag < release ? -1 : (done[Math.min(last, t - lag)] as number) - before));
-  const count = mostInTime(
-    now.map(({ work }) => work),
-    dues,
-  );
-  const lengths = now.map(({ length }) => length).sort((a, b) => a - b);
-  return mostOnPlaces(lengths, count, gate.places, t - first);
 }

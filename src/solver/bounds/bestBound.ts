@@ -113,8 +113,11 @@ function readyHeadsOf(shop: Shop, paths: Paths): { heads: Int32Array; spans: Int
   return { heads, spans };
 }
 
-/** The best floor: the strongest makespan argument, plus floors under lateness and changes, or what omitting costs. */
-export function bestBound(shop: Shop, paths: Paths, packingFloor: number): Bound {
+/** What the arguments of this folder say without the packing of loads: of schedules of all units, and how many must be omitted. */
+export type Argued = { readonly all: Bound; readonly lateness: number; readonly omitted: number };
+
+/** The strongest makespan argument, plus floors under lateness and changes. */
+export function argue(shop: Shop, paths: Paths): Argued {
   const { problem } = shop;
   const { prices } = problem;
   const { heads, spans } = readyHeadsOf(shop, paths);
@@ -135,33 +138,37 @@ export function bestBound(shop: Shop, paths: Paths, packingFloor: number): Bound
       ? { kind: 'chamber-work', chambers: group.ids, stays: count, head, tail, makespan }
       : { kind: 'pool-work', pools: group.ids, uses: count, head, tail, makespan };
   }
-  if (!prices.fromFirstMark) {
-    const resources = groups.map(({ work, capacity }) => ({ work, capacity, most: Math.max(0, ...capacity) }));
-    const flow = flowBound(shop, resources);
-    const part = (g: number): GroupName | null =>
-      g < 0 ? null : { isChamber: groups[g]?.isChamber === true, ids: groups[g]?.ids ?? [] };
-    if (flow !== null && flow.makespan > makespan && flow.makespan <= problem.horizon) {
-      makespan = flow.makespan;
-      argument = {
-        kind: 'flow',
-        at: part(flow.at) as GroupName,
-        through: part(flow.through),
-        to: part(flow.to),
-        uses: flow.count,
-        makespan,
-      };
-    }
+  const flow = prices.fromFirstMark ? null : flowArgument(shop, groups, makespan);
+  if (flow !== null && flow.makespan > makespan) {
+    makespan = flow.makespan;
+    argument = flow;
   }
   const lateness = latenessFloor(problem, heads);
-  let value = lateness + prices.makespan * makespan + prices.stateChange * changesFloor(shop);
-  if (!prices.fromFirstMark) {
-    const packed = lateness + roundedUp(packingFloor, prices);
+  const value = lateness + prices.makespan * makespan + prices.stateChange * changesFloor(shop);
+  return { all: { value, argument }, lateness, omitted };
+}
+
+function flowArgument(shop: Shop, groups: readonly Group[], known: number): Extract<BoundArgument, { kind: 'flow' }> | null {
+  const resources = groups.map(({ work, capacity }) => ({ work, capacity, most: Math.max(0, ...capacity) }));
+  const flow = flowBound(shop, resources, known);
+  if (flow === null || flow.makespan > shop.problem.horizon) return null;
+  const part = (g: number): GroupName | null =>
+    g < 0 ? null : { isChamber: groups[g]?.isChamber === true, ids: groups[g]?.ids ?? [] };
+  const { count, makespan } = flow;
+  return { kind: 'flow', at: part(flow.at) as GroupName, through: part(flow.through), to: part(flow.to), uses: count, makespan };
+}
+
+/** The best floor: what is argued, or the packing's, or what omitting costs. */
+export function withPacking(problem: ShopProblem, argued: Argued, packingFloor: number): Bound {
+  let { value, argument } = argued.all;
+  if (!problem.prices.fromFirstMark) {
+    const packed = argued.lateness + roundedUp(packingFloor, problem.prices);
     if (packed > value) {
       value = packed;
       argument = { kind: 'chamber-loads' };
     }
   }
-  return withOmissions(problem, { value, argument: value > 0 ? argument : { kind: 'none' } }, omitted);
+  return withOmissions(problem, { value, argument: value > 0 ? argument : { kind: 'none' } }, argued.omitted);
 }
 
 /**

@@ -3,15 +3,18 @@
 // end of the day it does no more work than belongs to what the others can do there. The earliest end at which there is room
 // for all the work is a floor under the makespan. Used by bestBound.
 import type { Shop } from '../shop.ts';
-import { arrivals } from './arrivals.ts';
-import { EdgeWork } from './edgeWork.ts';
+import { arrivals, countByHead } from './arrivals.ts';
+import { edgeWork } from './edgeWork.ts';
 import type { Work } from './headsAndTails.ts';
-import { byUnit, passageOf, type Resource, type Side } from './passages.ts';
+import { byUnit, distanceOf, passageOf, type Resource, type Side } from './passages.ts';
 
 export type FlowBound = { readonly makespan: number; readonly count: number; readonly through: number; readonly to: number };
 
 /** Resources are left out when uses times uses times minutes are more than this: the count is repeated for every minute. */
 const MOST_COUNTING = 100_000_000;
+
+/** How far beyond the floor known already it is looked, as a multiple: minutes beyond cost time and hardly ever matter. */
+const MOST_REACH = 1.5;
 
 /** Work that can be done in [0, t), for each t. */
 function workDone(capacity: ArrayLike<number>): Float64Array {
@@ -21,7 +24,7 @@ function workDone(capacity: ArrayLike<number>): Float64Array {
 }
 
 /** What is known of one end of the day, by distance from it: items that can be there at once, and work done since, at most. */
-type Curve = { present: Int32Array; readonly caps: Float64Array[]; work: Float64Array };
+type Curve = { readonly present: Int32Array; readonly caps: Float64Array[]; work: Float64Array };
 
 class Flow {
   private readonly shop: Shop;
@@ -30,19 +33,19 @@ class Flow {
   private readonly total: number;
   private readonly largest: number;
   private readonly curves: Readonly<Record<Side, Curve>>;
+  private readonly horizon: number;
 
-  constructor(shop: Shop, resource: Resource, items: readonly Work[]) {
+  /** Looks at makespans up to `horizon` only. */
+  constructor(shop: Shop, resource: Resource, items: readonly Work[], horizon: number) {
     this.shop = shop;
     this.resource = resource;
     this.items = items;
+    this.horizon = horizon;
     this.total = items.reduce((sum, item) => sum + item.length * item.amount, 0);
     this.largest = Math.max(...items.map((item) => item.amount));
     const curve = (side: Side): Curve => ({
-      present: arrivals(
-        items,
-        items.map(() => null),
-        null,
-        side,
+      present: countByHead(
+        items.map((item) => distanceOf(item, side)),
         this.horizon,
       ),
       caps: [],
@@ -51,10 +54,6 @@ class Flow {
     this.curves = { start: curve('start'), end: curve('end') };
     this.integrate('start');
     this.integrate('end');
-  }
-
-  private get horizon(): number {
-    return this.shop.problem.horizon;
   }
 
   /** Capacity at a distance from an end of the day; from its end, which is not known, as much as there ever is. */
@@ -79,21 +78,14 @@ class Flow {
     const works = byUnit(other, side);
     const passages = items.map((item) => passageOf(shop, item, works, side));
     if (passages.some((passage) => passage !== null)) {
-      const capacity = side === 'start' ? other.capacity : new Int32Array(horizon).fill(other.most);
+      const capacity = side === 'start' ? other.capacity.subarray(0, horizon) : new Int32Array(horizon).fill(other.most);
       const amounts = passages.flatMap((passage) => (passage === null ? [] : [passage.job.amount]));
       const gate = { done: workDone(capacity), places: Math.floor(other.most / Math.min(...amounts)) };
       const now = arrivals(items, passages, gate, side, horizon);
-      curve.present = curve.present.map((count, t) => Math.min(count, now[t] as number));
+      for (let t = 0; t <= horizon; t++) curve.present[t] = Math.min(curve.present[t] as number, now[t] as number);
     }
-    const edge = new EdgeWork(shop, items, other, side);
-    if (!edge.isEmpty) {
-      const cap = new Float64Array(horizon + 1).fill(Number.POSITIVE_INFINITY);
-      for (let t = 0; t <= horizon; t++) {
-        cap[t] = edge.within(t);
-        if ((cap[t] as number) >= this.total) break;
-      }
-      curve.caps.push(cap);
-    }
+    const cap = edgeWork(shop, items, other, works, side, horizon);
+    if (cap !== null) curve.caps.push(cap);
     this.integrate(side);
   }
 
@@ -109,7 +101,7 @@ class Flow {
     return room >= this.total;
   }
 
-  /** Earliest makespan at which there is room for all the work. */
+  /** Earliest makespan at which there is room for all the work; above all that are looked at when it is none of them. */
   earliestEnd(): number {
     let low = 0;
     let high = this.horizon;
@@ -123,30 +115,34 @@ class Flow {
   }
 }
 
-/** The best bound over all resources, each with all others before and after it; null when none says anything. */
-export function flowBound(shop: Shop, resources: readonly Resource[]): (FlowBound & { readonly at: number }) | null {
+/**
+ * The best bound over all resources, each with all others before and after it; null when none says anything. `known`: a floor
+ * under the makespan by other arguments.
+ */
+export function flowBound(
+  shop: Shop,
+  resources: readonly Resource[],
+  known: number,
+): (FlowBound & { readonly at: number }) | null {
+  const horizon = Math.min(shop.problem.horizon, Math.ceil(MOST_REACH * known));
   let best: (FlowBound & { at: number }) | null = null;
-  const small = resources.map(
-    (resource) => resource.work.length > 0 && resource.work.length ** 2 * shop.problem.horizon <= MOST_COUNTING,
-  );
+  const small = resources.map((resource) => resource.work.length > 0 && resource.work.length ** 2 * horizon <= MOST_COUNTING);
   resources.forEach((resource, at) => {
     // The count of what still has to leave before the end knows no work that ends after it.
     const items = resource.work.filter((work) => work.length > 0 && work.tail >= 0);
     if (!small[at] || items.length === 0) return;
-    const found = flowThrough(shop, resources, small, at, items);
-    if (found.makespan > (best?.makespan ?? 0)) best = { ...found, at };
+    const found = flowThrough(new Flow(shop, resource, items, horizon), resources, small, at);
+    if (found.makespan > (best?.makespan ?? 0)) best = { ...found, count: items.length, at };
   });
   return best;
 }
 
 function flowThrough(
-  shop: Shop,
+  flow: Flow,
   resources: readonly Resource[],
   small: readonly boolean[],
   at: number,
-  items: readonly Work[],
-): FlowBound {
-  const flow = new Flow(shop, resources[at] as Resource, items);
+): Omit<FlowBound, 'count'> {
   let through = -1;
   let to = -1;
   let makespan = flow.earliestEnd();
@@ -159,5 +155,5 @@ function flowThrough(
     makespan = flow.earliestEnd();
     if (makespan > arriving) to = o;
   });
-  return { makespan, count: items.length, through, to };
+  return { makespan, through, to };
 }

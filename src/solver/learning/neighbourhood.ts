@@ -32,6 +32,8 @@ const SMALLER = 0.96;
 /** Problems of so few units are small enough to search as a whole, again and again: what is learned adds up. */
 const FEW_UNITS = 30;
 const WHOLE_WEIGHT = 3;
+/** Larger ones are searched as a whole now and then: it takes long and gains least. */
+const FIRST_WHOLE_WEIGHT = 0.3;
 
 /** Weight a kind keeps when it never succeeds, and how fast success is forgotten. */
 const LEAST_WEIGHT = 0.15;
@@ -48,7 +50,7 @@ export class Neighbourhoods {
     this.shop = shop;
     this.random = random;
     this.isFree = new Uint8Array(shop.network.variableCount);
-    this.weight = new Map(KINDS.map((kind) => [kind, Math.max(1, this.leastWeight(kind))]));
+    this.weight = new Map(KINDS.map((kind) => [kind, kind === 'all' ? Math.max(FIRST_WHOLE_WEIGHT, this.leastWeight(kind)) : 1]));
   }
 
   /** Draws a neighbourhood of the schedule with these times; -1: the variable is not planned. */

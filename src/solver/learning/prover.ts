@@ -9,13 +9,15 @@ export class Prover {
   private readonly model: ShopModel;
   /** No schedule of all planned units is cheaper, in the model's units. */
   floor: number;
-  /** A schedule of exactly the floor's price, once found. */
+  /** The cheapest schedule found, until it is taken. */
   found: Layout | null = null;
   /** Conflicts since the floor last rose. */
   idle = 0;
   private ceiling: number;
+  /** How far above the floor the next price is tried: larger while prices are refuted quickly. */
+  private step = 1;
 
-  /** `floor`: what is proved already. `ceiling`: price of a schedule at hand. */
+  /** `floor`: what is proved already. `ceiling`: price of a schedule at hand; Infinity: none is. */
   constructor(model: ShopModel, floor: number, ceiling: number) {
     this.model = model;
     this.ceiling = ceiling;
@@ -36,7 +38,7 @@ export class Prover {
   /** A cheaper schedule is at hand: only floors below it are worth a proof. */
   lower(ceiling: number): void {
     this.ceiling = Math.min(this.ceiling, ceiling);
-    if (this.isDone) return;
+    if (this.isDone || this.ceiling === Number.POSITIVE_INFINITY) return;
     if (!this.model.isPossible || !this.model.engine.assert(2 * this.model.objective + 1, 1 - this.ceiling))
       this.floor = this.ceiling;
   }
@@ -48,25 +50,32 @@ export class Prover {
     this.idle = 0;
   }
 
-  /** Works on the present floor for so many conflicts. Returns whether it rose or was met. */
+  /**
+   * Works for so many conflicts at most on a price at or above the floor: refuted, it raises the floor at once by all between.
+   * Returns whether the floor rose or a schedule was found.
+   */
   prove(mostConflicts: number, mayGoOn: () => boolean): boolean {
     if (this.isDone) return false;
     const { engine, objective } = this.model;
     const before = engine.conflicts;
-    const outcome = engine.search([atMost(objective, this.floor)], mostConflicts, mayGoOn);
+    const aim = Math.min(this.floor + this.step, this.ceiling) - 1;
+    const outcome = engine.search([atMost(objective, aim)], mostConflicts, mayGoOn);
     switch (outcome) {
       case 'solution':
         this.found = this.model.read();
-        this.ceiling = this.floor;
+        this.step = 1;
+        this.lower(engine.bounds.min(objective));
         return true;
       case 'refuted':
-        this.rise(this.floor + 1);
+        this.rise(aim + 1);
+        this.step *= 2;
         return true;
       case 'impossible':
         this.floor = this.ceiling;
         return true;
       default:
         this.idle += engine.conflicts - before;
+        this.step = Math.max(1, this.step >> 1);
         return false;
     }
   }
