@@ -31,6 +31,9 @@ export function scaleOf(problem: ShopProblem): number | null {
   return total < LARGEST_TOTAL ? scale : null;
 }
 
+/** Share of the longest day of any capacity from which one gets the slower arguments. */
+const ENERGY_SHARE = 0.6;
+
 export class ShopModel implements ModelDraft {
   readonly engine = new Engine();
   /** The price without omissions, times `scale`. */
@@ -48,6 +51,7 @@ export class ShopModel implements ModelDraft {
   readonly poolChoice: (readonly number[] | null)[];
   readonly stays: StayModel;
   private isConsistent = true;
+  private readonly crowds: { readonly capacity: Int32Array; readonly list: readonly CrowdUse[]; readonly reach: number }[] = [];
 
   /** `isThorough`: with the slower arguments that pay when floors are proved. */
   constructor(shop: Shop, scale: number, isPlanned: (unit: number) => boolean, isThorough = false) {
@@ -71,6 +75,7 @@ export class ShopModel implements ModelDraft {
     this.poolChoice = shop.uses.map((use) => this.addPoolChoice(use));
     this.addPools();
     this.stays = chambersOf(this, shop, (s) => this.plannedTask[(shop.stays[s] as StayUse).task] === 1);
+    this.addEnergies();
     this.addTwinOrder();
     const price = addPrice(this, isPlanned, this.stays.changes);
     this.objective = price.total;
@@ -229,12 +234,29 @@ export class ShopModel implements ModelDraft {
   crowd(capacity: Int32Array, list: readonly CrowdUse[]): void {
     if (list.length === 0) return;
     this.engine.add(new Crowd(this.engine.bounds, capacity, list));
-    if (this.isThorough && list.length <= MOST_ENERGY_USES) this.engine.add(new Energy(this.engine.bounds, capacity, list));
+    if (this.isThorough && list.length <= MOST_ENERGY_USES)
+      this.crowds.push({ capacity, list, reach: this.reachOf(capacity, list) });
     const most = capacity.reduce((a, b) => Math.max(a, b), 0);
     if (list.length > MOST_ORDERED || 2 * Math.max(...list.map((use) => use.amount)) <= most) return;
     list.forEach((a, i) => {
       for (const b of list.slice(i + 1)) if (a.length > 0 && b.length > 0 && a.amount + b.amount > most) this.addOrder(a, b);
     });
+  }
+
+  /** How long all uses of a capacity take one after another, with what comes before the first and after the last. */
+  private reachOf(capacity: Int32Array, list: readonly CrowdUse[]): number {
+    const { bounds } = this.engine;
+    const most = capacity.reduce((a, b) => Math.max(a, b), 1);
+    const head = Math.min(...list.map(({ from, fromOff }) => bounds.min(from) + fromOff));
+    const tail = this.shop.problem.horizon - Math.max(...list.map(({ until, untilOff }) => bounds.max(until) + untilOff));
+    return head + list.reduce((sum, { amount, length }) => sum + amount * length, 0) / most + tail;
+  }
+
+  /** The slower arguments, for the capacities that can bind the day: those of the others only take time. */
+  private addEnergies(): void {
+    const most = Math.max(0, ...this.crowds.map(({ reach }) => reach));
+    for (const { capacity, list, reach } of this.crowds)
+      if (reach >= ENERGY_SHARE * most) this.engine.add(new Energy(this.engine.bounds, capacity, list));
   }
 
   /** One of two uses that cannot overlap ends before the other begins. */
