@@ -90,7 +90,7 @@ export class Lane {
     this.hear(news);
     const first = this.rounds;
     const mayGoOn = (): boolean => now() < stretch.untilMs;
-    while (!this.isDone() && this.rounds - first < stretch.rounds && mayGoOn()) this.take(stretch, mayGoOn);
+    while (this.hasWork() && this.rounds - first < stretch.rounds && mayGoOn()) this.take(stretch, mayGoOn);
     const best = this.best as News;
     const isNews = best.total < news.total;
     return {
@@ -104,9 +104,14 @@ export class Lane {
   }
 
   private isDone(): boolean {
-    if (this.best?.total === Number.POSITIVE_INFINITY && (this.scale === null || this.floor === Number.POSITIVE_INFINITY))
-      return true;
     return this.isExhausted || (this.best?.isComplete === true && this.best.total <= this.floor + 1e-6);
+  }
+
+  /** Before there is a schedule it can only prove, if that. */
+  private hasWork(): boolean {
+    if (this.isDone()) return false;
+    const isWaiting = this.best?.total === Number.POSITIVE_INFINITY;
+    return !isWaiting || (this.scale !== null && this.floor !== Number.POSITIVE_INFINITY);
   }
 
   private hear(news: News): void {
