@@ -1,7 +1,10 @@
 // Planning as a whole on days small enough to check by hand.
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { judge } from '../src/check/judge.ts';
 import { clockOf, minuteAt } from '../src/model/clock.ts';
 import { makePlan } from '../src/planning.ts';
+import { readScenario } from '../src/read/readScenario.ts';
 import { bakery, type Few } from './compile/bakery.ts';
 import { planned } from './laws/planned.ts';
 
@@ -149,5 +152,16 @@ describe('the aim start-late', () => {
     // 10 minutes to mix, 10 to shape, ready by 06:00 at the latest: up at 05:40.
     const scenario = bakery(day('start-late'));
     expect(late.score.firstHandsOnMinute).toBe(minuteAt(clockOf(scenario), '05:40'));
+  });
+});
+
+describe('a limit of time', () => {
+  it('is used to its end on two workers, also on a day the learning solver has no model of', async () => {
+    const read = readScenario(readFileSync(new URL('../scenarios/rack-oven.yaml', import.meta.url), 'utf8'));
+    if (!read.ok) throw new Error('the scenario cannot be read');
+    const pause = () => new Promise<void>((resume) => setImmediate(resume));
+    const plan = await makePlan(read.value, { seconds: 1.5, workers: 2, now: () => performance.now(), pause, version: 'test' });
+    expect(judge(read.value, plan).breaches).toEqual([]);
+    expect(plan.stopped).toBe('time');
   });
 });

@@ -126,7 +126,8 @@ export class CostCounter {
   }
 }
 
-/** Fewest states that serve the stays in the order of their starts, less the first: a floor under the changes of a chamber. */
+/** Fewest states that serve the stays in the order of their starts, less the first: what a chamber changes, but where a move
+ * passes through a stay while it lasts. */
 export function changesOf(chamber: Chamber, stays: readonly HeldStay[]): number {
   const first = stays[0];
   if (first === undefined) return 0;

@@ -231,7 +231,8 @@ export class Lane {
   /** Nothing is cheaper among schedules of these units: a proof when they are all units and the model holds every price. */
   private settle(improver: Improver): void {
     const best = this.best as News;
-    if (best.isComplete && improver.isComplete) this.raise(this.fromModel(improver.total));
+    const isExact = this.shop.problem.prices.stateChange === 0;
+    if (isExact && best.isComplete && improver.isComplete) this.raise(this.fromModel(improver.total));
     this.hasModelOptimum = best.isComplete;
   }
 
@@ -263,7 +264,7 @@ export class Lane {
 
   private improverFrom({ layout, total, isComplete }: News): Improver {
     const isPlanned = (unit: number): boolean => (layout.start[this.shop.problem.units[unit]?.tasks[0] ?? 0] ?? -1) >= 0;
-    const model = new ShopModel(this.shop, this.scale as number, isPlanned, this.task === 'prove');
+    const model = new ShopModel(this.shop, this.scale as number, isPlanned, this.task === 'prove', true);
     const floor = isComplete ? Math.ceil(this.floor * (this.scale as number) - 1e-6) : 0;
     return new Improver(model, this.random, { layout, total: this.inModel(total), isComplete }, floor);
   }

@@ -162,7 +162,7 @@ export class Search {
     return this.shop.problem.prices.fromFirstMark ? a.firstMark > b.firstMark : a.sumReady < b.sumReady;
   }
 
-  /** The cost with the changes of the moves themselves, where changes have a price: the quick count is a floor. */
+  /** The cost with the changes of the moves themselves, where changes have a price: the quick count is a guess. */
   private withCountedChanges(cost: Cost): Cost {
     const { prices, chambers, horizon } = this.shop.problem;
     if (prices.stateChange === 0) return cost;
@@ -209,20 +209,26 @@ export class Search {
     this.restrict(block, keepsChamber ? (s) => chambers[s] as number : null);
     this.jitter(block, false);
     for (const v of [...variables].reverse()) this.state.lift(v);
-    const isBack = this.builder.addVariables(variables);
-    this.current = this.counter.count();
-    if (isBack && this.isTidier(this.current, this.bestCost)) {
-      const cost = this.withCountedChanges(this.current);
-      if (this.isTidier(cost, this.bestCost)) {
-        this.bestCost = cost;
-        this.best = byLoadOpeners(this.shop.blocks.map((other) => this.state.record(other.id)));
-        return true;
-      }
-    }
+    if (this.builder.addVariables(variables) && this.keepIfTidier()) return true;
     this.state.clear(blockId);
     this.state.restore(before);
     this.current = this.bestCost;
     return false;
+  }
+
+  /** Keeps the schedule laid out as the best when it is tidier. */
+  private keepIfTidier(): boolean {
+    this.current = this.counter.count();
+    // The quick count of changes may be too high: where a move passes through a stay. The rest must be no worse.
+    const { stateChange } = this.shop.problem.prices;
+    const bare = ({ total, changes }: Cost): number => total - stateChange * changes;
+    if (bare(this.current) > bare(this.bestCost) + EPSILON) return false;
+    if (bare(this.current) > bare(this.bestCost) - EPSILON && !this.isDenser(this.current, this.bestCost)) return false;
+    const cost = this.withCountedChanges(this.current);
+    if (!this.isTidier(cost, this.bestCost)) return false;
+    this.bestCost = cost;
+    this.best = byLoadOpeners(this.shop.blocks.map((other) => this.state.record(other.id)));
+    return true;
   }
 
   /** Variables of a child in placing order: all, unless its burst hangs on it, or those from its first stay on. */
@@ -249,6 +255,11 @@ export class Search {
     return this.shop.burstOfVar.some(
       (entry, v) => entry != null && variables.includes(v) && this.state.leadOfBurst[entry.burst] === v,
     );
+  }
+
+  /** Whether it may be tidier for other reasons than its changes, or has fewer of them. */
+  private isDenser(a: Cost, b: Cost): boolean {
+    return a.sumReady < b.sumReady || a.changes < b.changes;
   }
 
   /** Cheaper; or as cheap, with fewer changes of state, or as many and ready sooner on the whole. */

@@ -86,7 +86,10 @@ function latenessFloor(problem: ShopProblem, readyHeads: Int32Array): number {
   return price;
 }
 
-/** Ranges no two of which share a state need a state each; every chamber has one for nothing. */
+/**
+ * Ranges no two of which share a state need a state each; every chamber has one for nothing. Where there are more, some state
+ * changes at least once; not more, for one slow move may pass through any number of ranges while stays last.
+ */
 function changesFloor(shop: Shop): number {
   let needed = 0;
   let reach = Number.NEGATIVE_INFINITY;
@@ -95,7 +98,7 @@ function changesFloor(shop: Shop): number {
     needed++;
     reach = stay.high;
   }
-  return Math.max(0, needed - shop.problem.chambers.length);
+  return needed > shop.problem.chambers.length ? 1 : 0;
 }
 
 function readyHeadsOf(shop: Shop, paths: Paths): { heads: Int32Array; spans: Int32Array } {

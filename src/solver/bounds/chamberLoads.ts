@@ -131,8 +131,10 @@ export function programOf(problem: ShopProblem, classes: readonly StayClass[]): 
     addCrossings(draft, chamber, c, mine, zones);
     draft.row(`states_${c}`, 'min', -1);
     draft.column(`k_${c}`, problem.prices.stateChange, classes.length);
-    draft.term(`k_${c}`, `states_${c}`, 1);
-    for (const { stayClass, g } of mine) if (disjoint.includes(stayClass)) draft.term(`u_${g}_${c}`, `states_${c}`, -1);
+    // One slow move may pass through the states of all, so that two states or more are only known to need one.
+    const apart = mine.filter(({ stayClass }) => disjoint.includes(stayClass));
+    draft.term(`k_${c}`, `states_${c}`, Math.max(1, apart.length - 1));
+    for (const { g } of apart) draft.term(`u_${g}_${c}`, `states_${c}`, -1);
   });
   return draft.program();
 }

@@ -21,10 +21,6 @@ const SIDEWAYS_SHARE = 0.2;
 
 export type Start = { readonly layout: Layout; readonly total: number; readonly isComplete: boolean };
 
-function largestStep(total: number): number {
-  return Math.max(1, Math.round(MOST_STEP * total));
-}
-
 export class Improver {
   private readonly model: ShopModel;
   private readonly neighbourhoods: Neighbourhoods;
@@ -32,7 +28,7 @@ export class Improver {
   private readonly random: Random;
   private time: Int32Array;
   private conflictLimit = CONFLICTS;
-  private step: number;
+  private step = 1;
   private again: Neighbourhood | null = null;
   /** The cheapest schedule known to it, and its price in the model's units. */
   layout: Layout;
@@ -54,7 +50,6 @@ export class Improver {
     this.total = total;
     this.floor = floor;
     this.time = new Int32Array(0);
-    this.step = largestStep(total);
     this.adopt(layout, total);
   }
 
@@ -86,7 +81,7 @@ export class Improver {
       case 'solution': {
         const total = engine.bounds.min(model.objective);
         this.adopt(model.read(), total);
-        this.step = Math.min(2 * this.step, largestStep(total));
+        this.step = Math.min(2 * this.step, Math.max(1, Math.round(MOST_STEP * total)));
         this.conflictLimit = CONFLICTS;
         this.neighbourhoods.remember(place.kind, 'better');
         this.again = place;

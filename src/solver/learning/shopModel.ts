@@ -53,8 +53,11 @@ export class ShopModel implements ModelDraft {
   private isConsistent = true;
   private readonly crowds: { readonly capacity: Int32Array; readonly list: readonly CrowdUse[]; readonly reach: number }[] = [];
 
-  /** `isThorough`: with the slower arguments that pay when floors are proved. */
-  constructor(shop: Shop, scale: number, isPlanned: (unit: number) => boolean, isThorough = false) {
+  /**
+   * `isThorough`: with the slower arguments that pay when floors are proved. `guessesChanges`: changes of state are counted as
+   * most schedules need them, see chambersOf; no floor is proved then where they have a price.
+   */
+  constructor(shop: Shop, scale: number, isPlanned: (unit: number) => boolean, isThorough = false, guessesChanges = false) {
     this.shop = shop;
     this.isThorough = isThorough;
     this.scale = scale;
@@ -74,7 +77,7 @@ export class ShopModel implements ModelDraft {
     this.addBursts();
     this.poolChoice = shop.uses.map((use) => this.addPoolChoice(use));
     this.addPools();
-    this.stays = chambersOf(this, shop, (s) => this.plannedTask[(shop.stays[s] as StayUse).task] === 1);
+    this.stays = chambersOf(this, shop, (s) => this.plannedTask[(shop.stays[s] as StayUse).task] === 1, guessesChanges);
     this.addEnergies();
     this.addTwinOrder();
     const price = addPrice(this, isPlanned, this.stays.changes);

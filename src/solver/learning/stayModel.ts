@@ -11,7 +11,7 @@ import type { ModelDraft } from './modelDraft.ts';
 export type StayModel = {
   /** Per stay: a yes-or-no variable for each of its chambers; null where there is no choice, or no stay. */
   readonly flags: readonly (readonly number[] | null)[];
-  /** Variables at least as large as the changes of state, one a chamber; none when they have no price. */
+  /** Variables for the changes of state, one a chamber; none when they have no price. */
   readonly changes: readonly number[];
   read(layout: Layout): void;
   aimAt(layout: Layout): void;
@@ -37,8 +37,20 @@ function reachedAt(chamber: Chamber, range: Range): number {
   return gapBetween(chamber, point, range);
 }
 
-/** Adds the stays of a shop to a model. */
-export function chambersOf(model: ModelDraft, shop: Shop, isPlanned: (stay: number) => boolean): StayModel {
+/** How far changes of state have come at a stay: counted upwards and downwards, or both in one. */
+type Level = { readonly up: number; readonly down: number };
+
+/**
+ * Adds the stays of a shop to a model. Changes of state are never counted too high, unless `guessesChanges`: one slow move may
+ * pass through the ranges of several stays while they last, so that only turning back is sure to need another. The guess is one
+ * change for each range left behind, which is what most schedules need.
+ */
+export function chambersOf(
+  model: ModelDraft,
+  shop: Shop,
+  isPlanned: (stay: number) => boolean,
+  guessesChanges: boolean,
+): StayModel {
   const { problem, stays } = shop;
   const flags = stays.map((stay, s) => {
     if (!isPlanned(s) || stay.chambers.length === 1) return null;
@@ -82,7 +94,7 @@ export function chambersOf(model: ModelDraft, shop: Shop, isPlanned: (stay: numb
       planned.map((s) => use(s, null)),
     );
   const levels =
-    problem.prices.stateChange > 0 ? new Map(planned.map((s) => [s, model.engine.bounds.addVariable(0, planned.length)])) : null;
+    problem.prices.stateChange > 0 ? new Map(planned.map((s) => [s, levelOf(model, planned.length, guessesChanges)])) : null;
   const pairs = new PairOrder(model, shop, whenIn, levels);
   planned.forEach((a, i) => {
     for (const b of planned.slice(i + 1)) pairs.add(a, b);
@@ -94,17 +106,22 @@ export function chambersOf(model: ModelDraft, shop: Shop, isPlanned: (stay: numb
   };
 }
 
+function levelOf(model: ModelDraft, most: number, guessesChanges: boolean): Level {
+  const up = model.engine.bounds.addVariable(0, most);
+  return { up, down: guessesChanges ? up : model.engine.bounds.addVariable(0, most) };
+}
+
 class PairOrder {
   private readonly model: ModelDraft;
   private readonly shop: Shop;
   private readonly whenIn: (stay: number, chamber: number) => Literal | null;
-  private readonly levels: ReadonlyMap<number, number> | null;
+  private readonly levels: ReadonlyMap<number, Level> | null;
 
   constructor(
     model: ModelDraft,
     shop: Shop,
     whenIn: (stay: number, chamber: number) => Literal | null,
-    levels: ReadonlyMap<number, number> | null,
+    levels: ReadonlyMap<number, Level> | null,
   ) {
     this.model = model;
     this.shop = shop;
@@ -146,19 +163,26 @@ class PairOrder {
     }
   }
 
-  /** Where changes have a price: the later of two stays in a chamber stands at least one change further on. */
+  /** Where changes have a price: the later of two stays in a chamber stands one change further on than the earlier one did
+   * when its state last went the other way. */
   private level(a: number, b: number, first: number, second: number, apart: readonly Literal[]): void {
     const levelA = this.levels?.get(a);
     const levelB = this.levels?.get(b);
     if (levelA === undefined || levelB === undefined) return;
+    const { stays } = this.shop;
+    const stayA = stays[a] as StayUse;
+    const stayB = stays[b] as StayUse;
     const both = this.model.addFlag();
     this.model.clause(...apart, isTrue(both));
     const ab = this.model.addFlag();
     const ba = this.model.addFlag();
     this.model.clause(isFalse(both), isFalse(first), isTrue(ab));
     this.model.clause(isFalse(both), isFalse(second), isTrue(ba));
-    this.model.engine.arcs.add(levelA, levelB, 1, isTrue(ab));
-    this.model.engine.arcs.add(levelB, levelA, 1, isTrue(ba));
+    const isRise = stayB.low > stayA.high;
+    const [fromA, toB] = isRise ? [levelA.down, levelB.up] : [levelA.up, levelB.down];
+    const [fromB, toA] = isRise ? [levelB.up, levelA.down] : [levelB.down, levelA.up];
+    this.model.engine.arcs.add(fromA, toB, 1, isTrue(ab));
+    this.model.engine.arcs.add(fromB, toA, 1, isTrue(ba));
   }
 }
 
@@ -167,13 +191,15 @@ function changesOf(
   shop: Shop,
   planned: readonly number[],
   whenIn: (stay: number, chamber: number) => Literal | null,
-  levels: ReadonlyMap<number, number>,
+  levels: ReadonlyMap<number, Level>,
 ): number[] {
   return shop.problem.chambers.map((_, c) => {
     const changes = model.engine.bounds.addVariable(0, planned.length);
     for (const s of planned) {
       if (!(shop.stays[s] as StayUse).chambers.includes(c)) continue;
-      model.engine.arcs.add(levels.get(s) as number, changes, 0, whenIn(s, c));
+      const { up, down } = levels.get(s) as Level;
+      model.engine.arcs.add(up, changes, 0, whenIn(s, c));
+      if (down !== up) model.engine.arcs.add(down, changes, 0, whenIn(s, c));
     }
     return changes;
   });
