@@ -18,31 +18,41 @@ function plannedBatches(plan: Plan): PlannedBatch[] {
   });
 }
 
-/** Our number of each planned batch: of the same dough, with room for its trays. Null when one finds none. */
+/**
+ * Our number of each planned batch: of the same dough, with room for its trays, each number once. Null when there is no such
+ * choice. Where a batch finds its numbers taken, another makes room (augmenting paths: Kuhn 1955, Naval Research Logistics 2).
+ */
 function batchNumbers(compiled: Compiled, planned: readonly PlannedBatch[]): number[] | null {
-  const free = new Set(compiled.batches.keys());
-  const numbers: number[] = new Array(planned.length).fill(-1);
-  const bySize = planned
-    .map((_, i) => i)
-    .sort((a, b) => (planned[b]?.trays.length ?? 0) - (planned[a]?.trays.length ?? 0) || a - b);
-  for (const i of bySize) {
-    const { dough, trays } = planned[i] as PlannedBatch;
-    const fits = [...free].filter((b) => {
-      const ours = compiled.batches[b] as Compiled['batches'][number];
-      const left = ours.trays.map((product) => product.id);
-      return (
-        ours.dough.id === dough &&
-        trays.every(({ product }) => left.splice(left.indexOf(product), left.includes(product) ? 1 : 0).length > 0)
-      );
-    });
-    const [number] = fits.sort(
-      (a, b) => (compiled.batches[a]?.trays.length ?? 0) - (compiled.batches[b]?.trays.length ?? 0) || a - b,
-    );
-    if (number === undefined) return null;
-    free.delete(number);
-    numbers[i] = number;
-  }
+  const fits = planned.map((batch) => fittingBatches(compiled, batch));
+  const holder = new Map<number, number>();
+  const place = (i: number, tried: Set<number>): boolean => {
+    for (const number of fits[i] as readonly number[]) {
+      if (tried.has(number)) continue;
+      tried.add(number);
+      const before = holder.get(number);
+      if (before !== undefined && !place(before, tried)) continue;
+      holder.set(number, i);
+      return true;
+    }
+    return false;
+  };
+  if (!planned.every((_, i) => place(i, new Set()))) return null;
+  const numbers = new Array<number>(planned.length);
+  for (const [number, i] of holder) numbers[i] = number;
   return numbers;
+}
+
+/** Our batches of the same dough that hold the trays of a planned one, the smallest first. */
+function fittingBatches(compiled: Compiled, { dough, trays }: PlannedBatch): number[] {
+  const found = [...compiled.batches.keys()].filter((b) => {
+    const ours = compiled.batches[b] as Compiled['batches'][number];
+    const left = ours.trays.map((product) => product.id);
+    return (
+      ours.dough.id === dough &&
+      trays.every(({ product }) => left.splice(left.indexOf(product), left.includes(product) ? 1 : 0).length > 0)
+    );
+  });
+  return found.sort((a, b) => (compiled.batches[a]?.trays.length ?? 0) - (compiled.batches[b]?.trays.length ?? 0) || a - b);
 }
 
 class Filler {

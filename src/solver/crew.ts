@@ -103,7 +103,7 @@ export class Crew {
   /** Lets the lane elsewhere, if there is one, raise the floor while there is no schedule yet. Only where the clock decides. */
   proveAhead(floor: number): void {
     this.news = { ...this.news, floor };
-    if (this.thread !== null) this.askElsewhere(this.thread, { heat: 0, roundsLeft: 0, untilMs: Number.POSITIVE_INFINITY });
+    if (this.thread !== null) this.askElsewhere(this.thread, 0);
   }
 
   /** A schedule to go on from. */
@@ -150,12 +150,14 @@ export class Crew {
       this.takeAnswer();
     }
     // Asked again at once: what it learned goes on, and it does not wait for this thread.
-    if (this.pending === null && !this.isDone) this.askElsewhere(thread, { heat, roundsLeft: rounds, untilMs });
+    if (this.pending === null && !this.isDone) this.askElsewhere(thread, heat);
   }
 
-  private askElsewhere(thread: LaneThread, { heat, untilMs }: Orders): void {
+  /** It works until it is told to end. */
+  private askElsewhere(thread: LaneThread, heat: number): void {
+    const stretch = { rounds: Number.POSITIVE_INFINITY, heat, untilMs: Number.POSITIVE_INFINITY };
     const pending: Pending = { found: null, failure: null, startedAt: this.now(), answer: Promise.resolve() };
-    pending.answer = thread.run(this.news, { rounds: Number.POSITIVE_INFINITY, heat, untilMs }).then(
+    pending.answer = thread.run(this.news, stretch).then(
       (found) => {
         pending.found = found;
       },

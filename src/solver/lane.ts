@@ -280,11 +280,11 @@ export class Lane {
     prover.prove(PROOF_CONFLICTS, mayGoOn);
     this.spend(prover.conflicts - before);
     this.raise(this.fromModel(prover.floor));
+    this.isFloorMet = prover.isDone;
     if (prover.found === null) return;
     const found = prover.found;
     prover.found = null;
     this.keep(found);
-    this.isFloorMet = prover.isDone;
   }
 }
 

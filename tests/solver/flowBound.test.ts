@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { argue, withPacking } from '../../src/solver/bounds/bestBound.ts';
 import { Paths } from '../../src/solver/bounds/headsAndTails.ts';
-import { MostJobs, mostOnPlaces } from '../../src/solver/bounds/mostJobs.ts';
+import { MostJobs } from '../../src/solver/bounds/mostJobs.ts';
 import type { Link, ShopProblem, ShopTask } from '../../src/solver/problem.ts';
 import { shopOf } from '../../src/solver/shop.ts';
 import { EMPTY, mandatory, solved, whole } from './shops.ts';
@@ -83,13 +83,40 @@ describe('work that passes one resource after another', () => {
 
 describe('jobs in a given time', () => {
   it('counts by Moore’s rule and by places', () => {
-    const inTime = (lengths: number[], dues: number[]): number =>
-      new MostJobs(lengths.length).inTime(Float64Array.from(lengths), Float64Array.from(dues), lengths.length);
-    expect(inTime([4, 3, 5], [4, 6, 9])).toBe(2);
-    const ten = Float64Array.from([10, 10, 10, 10]);
-    expect(mostOnPlaces(ten, 4, 4, 2, 19)).toBe(2);
-    expect(mostOnPlaces(ten, 4, 4, 2, 20)).toBe(4);
-    expect(mostOnPlaces(ten, 4, 3, 2, 20)).toBe(3);
-    expect(mostOnPlaces(Float64Array.from([2, 9, 9, 9]), 4, 4, 1, 9)).toBe(2);
+    const most = (
+      jobs: readonly (readonly [work: number, due: number])[],
+      lengths: readonly number[],
+      places: number,
+      span: number,
+    ) => {
+      const counter = new MostJobs(jobs.length);
+      for (const [work, due] of jobs) counter.add(work, due);
+      for (const length of lengths) counter.addLength(length);
+      return counter.most(places, span);
+    };
+    const unknown = [0, 0, 0];
+    expect(
+      most(
+        [
+          [4, 4],
+          [3, 6],
+          [5, 9],
+        ],
+        unknown,
+        1,
+        9,
+      ),
+    ).toBe(2);
+    const four = [
+      [10, 99],
+      [10, 99],
+      [10, 99],
+      [10, 99],
+    ] as const;
+    const ten = [10, 10, 10, 10];
+    expect(most(four, ten, 2, 19)).toBe(2);
+    expect(most(four, ten, 2, 20)).toBe(4);
+    expect(most(four.slice(1), ten.slice(1), 2, 20)).toBe(3);
+    expect(most(four, [2, 9, 9, 9], 1, 9)).toBe(2);
   });
 });

@@ -3,19 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Prover } from '../../src/solver/learning/prover.ts';
 import { ShopModel } from '../../src/solver/learning/shopModel.ts';
 import { shopOf } from '../../src/solver/shop.ts';
-import { jobShop, permutations } from './shops.ts';
-
-/** Makespan of jobs through two machines in one order. */
-function throughTwo(jobs: readonly (readonly [number, number])[], order: readonly number[]): number {
-  let first = 0;
-  let second = 0;
-  for (const j of order) {
-    const [a, b] = jobs[j] as readonly [number, number];
-    first += a;
-    second = Math.max(second, first) + b;
-  }
-  return second;
-}
+import { flowShopMakespan, jobShop, permutations } from './shops.ts';
 
 describe('prover', () => {
   const jobs = [
@@ -25,7 +13,7 @@ describe('prover', () => {
     [5, 3],
     [2, 5],
   ] as const;
-  const best = Math.min(...permutations(jobs.length).map((order) => throughTwo(jobs, order)));
+  const best = Math.min(...permutations(jobs.length).map((order) => flowShopMakespan(jobs, order)));
 
   const proverFrom = (floor: number, ceiling: number): Prover => {
     const problem = jobShop(

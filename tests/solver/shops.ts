@@ -84,3 +84,15 @@ export function permutations(count: number): number[][] {
     Array.from({ length: count }, (_, at) => [...shorter.slice(0, at), count - 1, ...shorter.slice(at)]),
   );
 }
+
+/** Makespan of a two-machine flow shop in a given order. */
+export function flowShopMakespan(jobs: readonly (readonly [number, number])[], order: readonly number[]): number {
+  let first = 0;
+  let second = 0;
+  for (const j of order) {
+    const [a, b] = jobs[j] as readonly [number, number];
+    first += a;
+    second = Math.max(second, first) + b;
+  }
+  return second;
+}

@@ -1,19 +1,7 @@
 // Optima that textbooks prove, found by the neutral solver and, where small, by trying every order.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { EMPTY, jobShop, mandatory, permutations, solved, whole } from './shops.ts';
-
-/** Makespan of a two-machine flow shop in a given order. */
-function flowShopMakespan(jobs: readonly (readonly [number, number])[], order: readonly number[]): number {
-  let first = 0;
-  let second = 0;
-  for (const j of order) {
-    const [a, b] = jobs[j] as readonly [number, number];
-    first += a;
-    second = Math.max(second, first) + b;
-  }
-  return second;
-}
+import { EMPTY, flowShopMakespan, jobShop, mandatory, permutations, solved, whole } from './shops.ts';
 
 /** Johnson's rule: jobs quicker on the first machine by rising first time, then the rest by falling second time. */
 function johnsonOrder(jobs: readonly (readonly [number, number])[]): number[] {

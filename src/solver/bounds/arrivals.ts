@@ -1,6 +1,6 @@
 // How many items can have reached a resource by each time when another resource has to let them through. Used by the flow bound.
 import type { Work } from './headsAndTails.ts';
-import { MostJobs, mostOnPlaces } from './mostJobs.ts';
+import { MostJobs } from './mostJobs.ts';
 import { distanceOf, type Passage, type Side } from './passages.ts';
 
 /** A passage to be counted: `work` shared among the items that follow one job; `length` 0 where it is shared. */
@@ -43,9 +43,6 @@ class Queue {
   private readonly gate: Gate;
   private readonly release: number;
   private readonly counter: MostJobs;
-  private readonly works: Float64Array;
-  private readonly dues: Float64Array;
-  private readonly lengths: Float64Array;
   /** Before this none can have arrived. */
   readonly first: number;
 
@@ -55,26 +52,19 @@ class Queue {
     this.gate = gate;
     this.release = release;
     this.counter = new MostJobs(entrants.length);
-    this.works = new Float64Array(entrants.length);
-    this.dues = new Float64Array(entrants.length);
-    this.lengths = new Float64Array(entrants.length);
     this.first = Math.max(0, release + (this.byLag.at(-1) as Entrant).lag);
   }
 
   mostBy(t: number): number {
-    const { release, works, dues, lengths } = this;
+    const { release, counter } = this;
     const { done, places } = this.gate;
     const last = done.length - 1;
     const before = done[Math.min(release, last)] as number;
-    let count = 0;
-    for (const { head, work, lag } of this.byLag) {
-      if (head > t) continue;
-      works[count] = work;
-      dues[count++] = t - lag < release ? -1 : (done[Math.min(last, t - lag)] as number) - before;
-    }
-    let known = 0;
-    for (const { head, length } of this.byLength) if (head <= t) lengths[known++] = length;
-    return mostOnPlaces(lengths, count, this.counter.inTime(works, dues, count), places, t - this.first);
+    counter.clear();
+    for (const { head, work, lag } of this.byLag)
+      if (head <= t) counter.add(work, t - lag < release ? -1 : (done[Math.min(last, t - lag)] as number) - before);
+    for (const { head, length } of this.byLength) if (head <= t) counter.addLength(length);
+    return counter.most(places, t - this.first);
   }
 }
 

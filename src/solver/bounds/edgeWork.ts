@@ -2,7 +2,7 @@
 // done within that time as well: a tray that is loaded in the last half hour is also baked in it. Used by the flow bound.
 import type { Shop } from '../shop.ts';
 import type { Work } from './headsAndTails.ts';
-import { MostJobs, mostOnPlaces } from './mostJobs.ts';
+import { MostJobs } from './mostJobs.ts';
 import { companionOf, distanceOf, passageOf, type Resource, type Side, type WorkByUnit } from './passages.ts';
 
 /** Companions further off than this say too little. */
@@ -31,9 +31,6 @@ class JobsWithin {
   private readonly byDistance: readonly Work[];
   private readonly byLength: readonly Work[];
   private readonly counter: MostJobs;
-  private readonly works: Float64Array;
-  private readonly dues: Float64Array;
-  private readonly lengths: Float64Array;
 
   constructor(jobs: readonly Work[], most: number, places: number, side: Side) {
     this.side = side;
@@ -42,26 +39,21 @@ class JobsWithin {
     this.byDistance = [...jobs].sort((a, b) => distanceOf(b, side) - distanceOf(a, side));
     this.byLength = [...jobs].sort((a, b) => a.length - b.length);
     this.counter = new MostJobs(jobs.length);
-    this.works = new Float64Array(jobs.length);
-    this.dues = new Float64Array(jobs.length);
-    this.lengths = new Float64Array(jobs.length);
   }
 
   /** Most jobs that lie wholly within `span` of the day's end. */
   mostWhole(span: number): number {
-    const { side, works, dues, lengths } = this;
-    let count = 0;
+    const { side, counter } = this;
+    counter.clear();
     let nearest = span;
     for (const job of this.byDistance) {
       const distance = distanceOf(job, side);
       if (distance + job.length > span) continue;
       nearest = distance;
-      works[count] = job.length * job.amount;
-      dues[count++] = this.most * (span - distance);
+      counter.add(job.length * job.amount, this.most * (span - distance));
     }
-    let known = 0;
-    for (const job of this.byLength) if (distanceOf(job, side) + job.length <= span) lengths[known++] = job.length;
-    return mostOnPlaces(lengths, count, this.counter.inTime(works, dues, count), this.places, span - nearest);
+    for (const job of this.byLength) if (distanceOf(job, side) + job.length <= span) counter.addLength(job.length);
+    return counter.most(this.places, span - nearest);
   }
 }
 
