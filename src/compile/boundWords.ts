@@ -43,8 +43,8 @@ export function boundWords(scenario: Scenario, compiled: Compiled, argument: Bou
       const name = (group: GroupName): string =>
         group.isChamber ? 'oven' : PLACE_WORDS[compiled.shop.roles[group.ids[0] as number]?.kind ?? 'people'];
       const slow = [
-        ...(argument.through === null ? [] : [`beginning at the pace of ${name(argument.through)}`]),
-        ...(argument.to === null ? [] : [`ending at the pace of ${name(argument.to)}`]),
+        ...(argument.through === null ? [] : [`beginning at the pace of the ${name(argument.through)}`]),
+        ...(argument.to === null ? [] : [`ending at the pace of the ${name(argument.to)}`]),
       ];
       const why = slow.length === 0 ? '' : ` (${slow.join(' and ')})`;
       return `${name(argument.at)}: ${workWords(argument.uses)}${why} ${says(argument.makespan)}.`;
