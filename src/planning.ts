@@ -54,17 +54,22 @@ export type PlanningOptions = {
   readonly workers?: number;
   /** Whether to stop when nothing has got better for a while, before any limit. */
   readonly stopsWhenFlat?: boolean;
-  /** A plan of this scenario without a breach, to start from: what comes out never costs more. */
+  /**
+   * A plan of this scenario, or of another version of it, to start from: what of it still stands is kept, the rest placed anew.
+   * When all of it stands, what comes out never costs more.
+   */
   readonly startFrom?: Plan;
+  /** Stop as soon as a plan costs no more than this, or it is proved that none can. Default: no. */
+  readonly enoughCost?: number;
   /** Debug run: every schedule the search accepts is counted again, slowly; a wrong one is an error. Default false. */
   readonly isAudited?: boolean;
   /** Version of this program, written into the plan. */
   readonly version: string;
 };
 
-/** Told when a plan to start from cannot be used. */
-const START_UNUSABLE =
-  'The plan to start from makes up its batches otherwise than this scenario deals them; the search began without it.';
+/** Told when a plan to start from does not stand as a whole. */
+const START_IN_PART =
+  'Not all of the plan to start from stands in this scenario; what does was kept at first, the rest placed anew.';
 
 type Limits = SolveLimits & { readonly askUntilMs: number };
 
@@ -112,9 +117,12 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
       changed,
     });
   };
-  const startFrom = options.startFrom === undefined ? null : startLayout(compiled, options.startFrom);
-  const isStartUnusable = options.startFrom !== undefined && startFrom === null;
-  const limits = { ...limitsOf(options, startedAtMs, trays), ...(startFrom === null ? {} : { startFrom }) };
+  const start = options.startFrom === undefined ? null : startLayout(compiled, options.startFrom);
+  const limits = {
+    ...limitsOf(options, startedAtMs, trays),
+    ...(start === null ? {} : { startFrom: start.layout }),
+    ...(options.enoughCost === undefined ? {} : { enough: options.enoughCost }),
+  };
   const solution = await solve(compiled.problem, seed, limits, {
     now: options.now,
     isCancelled: options.cancelled ?? (() => false),
@@ -124,7 +132,8 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
   const seconds = Math.round((options.now() - startedAtMs) / 10) / 100;
   const origin = { seed, seconds, version: options.version };
   const bare = planOf(scenario, compiled, solution, origin, () => options.now() < limits.askUntilMs);
-  const notes = isStartUnusable ? [...bare.solver.notes, START_UNUSABLE] : bare.solver.notes;
+  const isWhole = start === null || (start.isWhole && solution.isStartWhole);
+  const notes = isWhole ? bare.solver.notes : [...bare.solver.notes, START_IN_PART];
   const plan: Plan = { ...bare, solver: { ...bare.solver, notes }, cautions: [...cautionsFor(scenario, bare.tasks)] };
   const { breaches } = judge(scenario, plan);
   const broken = breaches.map((breach) => `${breach.rule}: ${breach.says}`);

@@ -29,6 +29,7 @@ export function planFrom(scenario: Scenario, compiled: Compiled, outcome: Outcom
     stopped,
     rounds: 0,
     packing: { packing: null, because: 'no-chambers' as const },
+    isStartWhole: true,
     records: [],
   };
   return planOf(scenario, compiled, solution, origin, () => false);

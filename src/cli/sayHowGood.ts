@@ -20,6 +20,7 @@ function sayStopped(plan: Plan): string {
   const seconds = plan.solver.seconds.toFixed(1);
   if (plan.stopped === 'time') return `The search ended at its time limit, after ${seconds} s.`;
   if (plan.stopped === 'effort') return `The search ended after ${plan.solver.effort} rounds, ${seconds} s.`;
+  if (plan.stopped === 'enough') return `The search ended once the plan was good enough for what was asked, after ${seconds} s.`;
   return plan.stopped === 'cancelled' ? `The search was stopped after ${seconds} s; this is the best plan it had.` : '';
 }
 

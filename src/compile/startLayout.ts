@@ -1,4 +1,5 @@
-// A plan that was read back, as the schedule it describes: the start of a search that never ends worse. Used by planning.ts.
+// A plan that was read back, as the schedule it describes, as far as this scenario has its trays: the start of a search.
+// Used by planning.ts.
 import type { Plan, Task } from '../model/plan.ts';
 import { emptyLayout, type Layout } from '../solver/layout.ts';
 import type { Demand } from '../solver/problem.ts';
@@ -75,9 +76,12 @@ class Filler {
     });
   }
 
-  /** Puts a chain of steps where the plan has it. `until`: when what follows a waiting last step begins. */
+  /** Puts a chain of steps where the plan has it; false when its steps are others. `until`: when what follows a waiting last step begins. */
   chain(numbers: readonly number[], planned: readonly Task[], until: number | null): boolean {
-    if (numbers.length !== planned.length) return false;
+    const isSame =
+      numbers.length === planned.length &&
+      planned.every((mine, i) => this.compiled.stepOfTask[numbers[i] as number]?.step.do === mine.step);
+    if (!isSame) return false;
     numbers.forEach((task, i) => {
       const mine = planned[i] as Task;
       const { step } = this.compiled.stepOfTask[task] as StepTask;
@@ -93,7 +97,7 @@ class Filler {
       this.layout.end[task] = end;
       this.places(task, mine);
     });
-    return planned.every((mine, i) => this.compiled.stepOfTask[numbers[i] as number]?.step.do === mine.step);
+    return true;
   }
 
   private places(task: number, mine: Task): void {
@@ -128,28 +132,57 @@ class Filler {
   }
 }
 
-/** The schedule of a plan of this scenario, or null when its batches are made up otherwise than ours. */
-export function startLayout(compiled: Compiled, plan: Plan): Layout | null {
+export type Start = {
+  /** Trays and batches that this scenario has otherwise are missing; what is there need not fit any more. */
+  readonly layout: Layout;
+  readonly isWhole: boolean;
+};
+
+/** The schedule of a plan of this scenario, or of another version of it with more or fewer trays, other places or other steps. */
+export function startLayout(compiled: Compiled, plan: Plan): Start {
   const planned = plannedBatches(plan);
-  const numbers = batchNumbers(compiled, planned);
-  if (numbers === null) return null;
+  const exact = batchNumbers(compiled, planned);
+  const numbers = exact ?? likestNumbers(compiled, planned);
   const filler = new Filler(compiled, plan);
   const taken = new Set<number>();
-  const isWhole = planned.every((batch, i) => {
+  let isWhole = exact !== null;
+  planned.forEach((batch, i) => {
     const b = numbers[i] as number;
+    if (b < 0) return;
     const trunk = compiled.problem.units[compiled.batchUnits[b] as number]?.tasks ?? [];
     const first = Math.min(...batch.trays.map((tray) => firstStart(compiled, tray)));
-    const isPlaced = filler.chain(trunk, batch.tasks, Number.isFinite(first) ? first : null);
-    return (
-      isPlaced &&
-      batch.trays.every((tray) => {
-        const t = compiled.trays.findIndex((key, k) => key.batch === b && key.product.id === tray.product && !taken.has(k));
-        taken.add(t);
-        return t >= 0 && filler.chain(compiled.trays[t]?.tasks ?? [], tray.tasks, null);
-      })
-    );
+    isWhole = filler.chain(trunk, batch.tasks, Number.isFinite(first) ? first : null) && isWhole;
+    for (const tray of batch.trays) {
+      const t = compiled.trays.findIndex((key, k) => key.batch === b && key.product.id === tray.product && !taken.has(k));
+      if (t < 0) continue;
+      taken.add(t);
+      isWhole = filler.chain(compiled.trays[t]?.tasks ?? [], tray.tasks, null) && isWhole;
+    }
   });
-  return isWhole ? filler.layout : null;
+  return { layout: filler.layout, isWhole };
+}
+
+/** Where our batches are made up otherwise: for each planned one the batch of its dough that shares most trays with it, or -1. */
+function likestNumbers(compiled: Compiled, planned: readonly PlannedBatch[]): number[] {
+  const pairs = planned.flatMap((batch, i) =>
+    compiled.batches.flatMap((ours, b) => {
+      if (ours.dough.id !== batch.dough) return [];
+      const left = ours.trays.map((product) => product.id);
+      const shared = batch.trays.filter(
+        ({ product }) => left.splice(left.indexOf(product), left.includes(product) ? 1 : 0).length > 0,
+      );
+      return [{ i, b, shared: shared.length }];
+    }),
+  );
+  pairs.sort((x, y) => y.shared - x.shared || x.i - y.i || x.b - y.b);
+  const numbers = planned.map(() => -1);
+  const held = new Set<number>();
+  for (const { i, b, shared } of pairs) {
+    if (shared === 0 || numbers[i] !== -1 || held.has(b)) continue;
+    numbers[i] = b;
+    held.add(b);
+  }
+  return numbers;
 }
 
 /** When a tray takes over from its batch: its first step, or the loading before it. */

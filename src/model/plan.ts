@@ -109,7 +109,7 @@ export const bakehouseSchema = z
 
 export const cautionSchema = z.strictObject({ code: z.string(), says: z.string(), source: z.string() });
 
-export const STOPPED = ['proved', 'time', 'effort', 'cancelled'] as const;
+export const STOPPED = ['proved', 'enough', 'time', 'effort', 'cancelled'] as const;
 export const HOLDS = ['optimal', 'feasible', 'partial', 'nothing'] as const;
 
 export const planSchema = z

@@ -10,6 +10,7 @@ import type { Layout } from './layout.ts';
 import { randomOf } from './random.ts';
 import { Search } from './search.ts';
 import type { Shop } from './shop.ts';
+import { soundPart } from './soundPart.ts';
 
 export type SolveLimits = {
   /** Rounds of search at most; Infinity: no limit. */
@@ -24,8 +25,10 @@ export type SolveLimits = {
   readonly isAudited?: boolean;
   /** Rounds without a gain after which to stop. Default: no limit. */
   readonly flatRounds?: number;
-  /** A schedule to start from; the outcome is never dearer. */
+  /** A schedule to start from, which may lack units and hold what no longer fits; where all of it fits, the outcome is never dearer. */
   readonly startFrom?: Layout;
+  /** Stop as soon as a schedule costs no more than this, or none can. Default: go on to the other limits. */
+  readonly enough?: number;
 };
 
 export type SolveHooks = {
@@ -39,7 +42,7 @@ export type SolveHooks = {
 export type SolveProgress = { readonly cost: Cost; readonly bound: Bound; readonly rounds: number };
 
 /** Why a solve ended. */
-export type Stopped = 'proved' | 'time' | 'effort' | 'cancelled';
+export type Stopped = 'proved' | 'enough' | 'time' | 'effort' | 'cancelled';
 
 /** Heat of the annealing, relative to the price, at the start and at the end of the search. */
 export const FIRST_HEAT = 0.01;
@@ -56,6 +59,8 @@ export class Course {
   private readonly startedAt: number;
   bound: Bound;
   rounds = 0;
+  /** Whether all of the schedule to start from stood; true without one. */
+  isStartWhole = true;
   /** Null while the solve goes on. */
   stopped: Stopped | null = null;
 
@@ -77,12 +82,26 @@ export class Course {
     this.search = new Search(shop, randomOf(seed));
     if (limits.isAudited === true) this.search.audit = (layout, cost) => audit(shop, layout, cost);
     if (packing.packing !== null) hintChambers(this.search, packing.packing);
-    if (limits.startFrom !== undefined) this.search.adopt(limits.startFrom);
+    if (limits.startFrom !== undefined) this.startFrom(limits.startFrom);
+  }
+
+  /** What of a schedule still stands, and beside it whatever else fits. */
+  private startFrom(wanted: Layout): void {
+    const { layout, isWhole } = soundPart(this.shop, wanted);
+    this.isStartWhole = isWhole;
+    this.search.adopt(layout);
+    this.search.fillIn(() => !this.hooks.isCancelled() && this.hooks.now() < this.limits.untilMs);
+    this.search.goBackToBest();
   }
 
   /** Whether the schedule at hand is as cheap as any. */
   get isProved(): boolean {
     return this.search.bestCost.total <= this.bound.value + EPSILON;
+  }
+
+  private get isEnough(): boolean {
+    const { enough } = this.limits;
+    return enough !== undefined && (this.search.bestCost.total <= enough + EPSILON || this.bound.value > enough + EPSILON);
   }
 
   /** Asks whether there is a reason to stop; false when there is. */
@@ -94,6 +113,7 @@ export class Course {
   private reasonToStop(): Stopped | null {
     const { limits, hooks } = this;
     if (this.isProved) return 'proved';
+    if (this.isEnough) return 'enough';
     if (this.rounds >= limits.rounds) return 'effort';
     if (hooks.isCancelled()) return 'cancelled';
     return hooks.now() >= limits.untilMs ? 'time' : null;

@@ -34,6 +34,8 @@ export type Solution = {
   readonly stopped: Stopped;
   readonly rounds: number;
   readonly packing: PackingOutcome;
+  /** Whether all of the schedule to start from stood in this problem; true without one. */
+  readonly isStartWhole: boolean;
   /** The schedule block by block, for those who ask what would fit beside it. */
   readonly records: readonly BlockRecord[];
 };
@@ -136,7 +138,9 @@ function finish({ search, shop, hooks, limits }: Course): void {
   search.goBackToBest();
 }
 
-function solutionOf({ search, bound, stopped, rounds }: Course, packing: PackingOutcome): Solution {
+function solutionOf(course: Course, packing: PackingOutcome): Solution {
+  const { search, bound, stopped, rounds, isStartWhole } = course;
   const { schedule, changes } = scheduleOf(search.state);
-  return { schedule, cost: search.bestCost, changes, bound, stopped: stopped ?? 'effort', rounds, packing, records: search.best };
+  const { bestCost: cost, best: records } = search;
+  return { schedule, cost, changes, bound, stopped: stopped ?? 'effort', rounds, packing, isStartWhole, records };
 }

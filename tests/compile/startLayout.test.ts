@@ -39,8 +39,8 @@ it('a batch gives up its number to one that fits nowhere else', async () => {
     [small?.id ?? '', ['rye', 'rye']],
   ]);
   // Rye and wheat fit both of ours, the smaller sooner; two ryes fit the smaller only.
-  const layout = startLayout(compiled, keeping(plan, kept));
-  expect(layout).not.toBeNull();
-  const isPlanned = compiled.trays.filter(({ tasks }) => (layout?.start[tasks[0] ?? -1] ?? -1) >= 0);
+  const { layout, isWhole } = startLayout(compiled, keeping(plan, kept));
+  expect(isWhole).toBe(true);
+  const isPlanned = compiled.trays.filter(({ tasks }) => (layout.start[tasks[0] ?? -1] ?? -1) >= 0);
   expect(isPlanned.map(({ batch, product }) => `${batch} ${product.id}`).sort()).toEqual(['0 rye', '0 wheat', '1 rye', '1 rye']);
 });
