@@ -1,0 +1,29 @@
+// Values of options and the options several commands share. A wrong value is a usage error with what it may be.
+import { isIP } from 'node:net';
+import { InvalidArgumentError, Option } from 'commander';
+
+/** The longest search one may ask for: a day. */
+const MAX_SECONDS = 86_400;
+const MAX_WHOLE = 2 ** 31 - 1;
+
+export function seconds(text: string): number {
+  const value = Number(text);
+  if (text.trim() !== '' && value > 0 && value <= MAX_SECONDS) return value;
+  throw new InvalidArgumentError(`Seconds are a number above 0 and at most ${MAX_SECONDS}.`);
+}
+
+export function wholeFrom(least: number, most = MAX_WHOLE): (text: string) => number {
+  return (text) => {
+    const value = Number(text);
+    if (/^\d+$/.test(text) && value >= least && value <= most) return value;
+    throw new InvalidArgumentError(`It is a whole number from ${least} to ${most}.`);
+  };
+}
+
+export function address(text: string): string {
+  if (isIP(text) !== 0) return text;
+  throw new InvalidArgumentError('It is an IP address, such as 127.0.0.1.');
+}
+
+export const out = (): Option => new Option('--out <dir>', 'folder to write to; made when missing');
+export const svg = (): Option => new Option('--svg <file>', 'file for the sheet; further pages are numbered');
