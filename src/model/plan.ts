@@ -78,6 +78,13 @@ export const scoreSchema = z.strictObject({
   finishMinute: z.int().describe('Makespan: minute at which the last tray is ready; 0 when none is planned.'),
   temperatureChanges: z.int(),
   firstHandsOnMinute: z.int().describe('First minute of hands-on work; 0 when none is planned.'),
+  movedTasks: z
+    .int()
+    .min(0)
+    .optional()
+    .describe(
+      'Steps that begin at another minute, in another place or by other people than planned before; only of a day under way.',
+    ),
 });
 
 const span = z.strictObject({ start: minute, end: minute });

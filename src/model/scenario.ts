@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { equipmentSchema } from './equipment.ts';
 import { batchStepSchema, stepKind, trayStepSchema } from './steps.ts';
+import { underwaySchema } from './underway.ts';
 import { clockText, idText, nameText, wholeMinutes } from './units.ts';
 
 /** The fourteen groups of Regulation (EU) No 1169/2011, Annex II. */
@@ -116,6 +117,9 @@ export const scenarioSchema = z
     products: z.array(productSchema).min(1).max(1000).describe('What is sold, each with the steps of a tray.'),
     orders: z.array(orderSchema).min(1).max(10000).describe('What is wanted, and by when.'),
     goals: goalsSchema.default(goalsSchema.parse({})).describe('What a good plan is: the prices. Default: the defaults of each.'),
+    underway: underwaySchema
+      .optional()
+      .describe('The day so far, when a plan is wanted for the rest of it; written by ovenward replan. Absent: the whole day.'),
   })
   .describe('One day of one bakery.');
 
