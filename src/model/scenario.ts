@@ -1,6 +1,7 @@
 // One day's problem: bakehouse, people, doughs, products, orders and goals. The one source of the Scenario type.
 import { z } from 'zod';
 import { equipmentSchema } from './equipment.ts';
+import { spreadSchema } from './spread.ts';
 import { batchStepSchema, stepKind, trayStepSchema } from './steps.ts';
 import { underwaySchema } from './underway.ts';
 import { clockText, idText, nameText, wholeMinutes } from './units.ts';
@@ -117,6 +118,11 @@ export const scenarioSchema = z
     products: z.array(productSchema).min(1).max(1000).describe('What is sold, each with the steps of a tray.'),
     orders: z.array(orderSchema).min(1).max(10000).describe('What is wanted, and by when.'),
     goals: goalsSchema.default(goalsSchema.parse({})).describe('What a good plan is: the prices. Default: the defaults of each.'),
+    spread: spreadSchema
+      .optional()
+      .describe(
+        'How far real minutes stray, for how sure a plan is and for careful plans. Absent: the usual spread of each step.',
+      ),
     underway: underwaySchema
       .optional()
       .describe('The day so far, when a plan is wanted for the rest of it; written by ovenward replan. Absent: the whole day.'),

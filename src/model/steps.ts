@@ -1,20 +1,26 @@
 // The steps of a dough (run once per batch) and of a product (run once per tray).
 import { z } from 'zod';
+import { spreadPercent } from './spread.ts';
 import { celsiusOrRange, minutesOrRange, someMinutes, someMinutesOrRange, wholeMinutes } from './units.ts';
 
 const waitUpTo = wholeMinutes.default(0).describe('Minutes the next step may wait after this one, at most. Default 0.');
+const ownSpread = spreadPercent
+  .optional()
+  .describe('How far its real minutes stray, in percent of them. Absent: as the spread of the scenario has it.');
 
 export const mixSchema = z.strictObject({
   do: z.literal('mix').describe('Which step it is.'),
   minutes: someMinutes.describe('Minutes the bowl is busy.'),
   handsOn: wholeMinutes.optional().describe('First minutes that need a person. Default: all of them.'),
   waitUpTo,
+  spreadPercent: ownSpread,
 });
 
 export const foldSchema = z.strictObject({
   do: z.literal('fold').describe('Which step it is.'),
   minutes: someMinutes.describe('Minutes a bench place and a person are busy.'),
   waitUpTo,
+  spreadPercent: ownSpread,
 });
 
 export const bulkSchema = z.strictObject({
@@ -26,11 +32,16 @@ export const bulkSchema = z.strictObject({
     .describe('room: needs no place. retarder: one retarder place. Default room.'),
   temperatureC: celsiusOrRange.optional().describe('Temperatures a retarder may have for this step, in C. Default: any.'),
   waitUpTo,
+  spreadPercent: ownSpread,
 });
 
 export const batchStepSchema = z.discriminatedUnion('do', [mixSchema, foldSchema, bulkSchema]);
 
-const atBench = { minutesPerTray: someMinutes.describe('Minutes a bench place and a person are busy, for one tray.'), waitUpTo };
+const atBench = {
+  minutesPerTray: someMinutes.describe('Minutes a bench place and a person are busy, for one tray.'),
+  waitUpTo,
+  spreadPercent: ownSpread,
+};
 
 export const divideSchema = z.strictObject({ do: z.literal('divide').describe('Which step it is.'), ...atBench });
 export const shapeSchema = z.strictObject({ do: z.literal('shape').describe('Which step it is.'), ...atBench });
@@ -40,6 +51,7 @@ export const restSchema = z.strictObject({
   do: z.literal('rest').describe('Which step it is.'),
   minutes: minutesOrRange.describe('Minutes, or [at least, at most]; needs no place.'),
   waitUpTo,
+  spreadPercent: ownSpread,
 });
 
 export const retardSchema = z.strictObject({
@@ -47,6 +59,7 @@ export const retardSchema = z.strictObject({
   minutes: someMinutesOrRange.describe('Minutes in a retarder, or [at least, at most].'),
   temperatureC: celsiusOrRange.optional().describe('Temperatures the retarder may have, in C. Default: any.'),
   waitUpTo,
+  spreadPercent: ownSpread,
 });
 
 export const proofSchema = z.strictObject({
@@ -54,6 +67,7 @@ export const proofSchema = z.strictObject({
   minutes: someMinutesOrRange.describe('Minutes on a proofer shelf until loading begins, or [at least, at most].'),
   temperatureC: celsiusOrRange.optional().describe('Temperatures the proofer may have, in C. Default: any.'),
   waitUpTo,
+  spreadPercent: ownSpread,
 });
 
 export const bakeSchema = z.strictObject({
@@ -64,12 +78,14 @@ export const bakeSchema = z.strictObject({
   unload: wholeMinutes.default(0).describe('Minutes of a person that begin when the bake ends. Default 0.'),
   steam: z.boolean().default(false).describe('Whether the bake needs a deck with steam. Default false.'),
   waitUpTo,
+  spreadPercent: ownSpread,
 });
 
 export const coolSchema = z.strictObject({
   do: z.literal('cool').describe('Which step it is.'),
   minutes: minutesOrRange.describe('Minutes on the cooling rack, or [at least, at most].'),
   waitUpTo,
+  spreadPercent: ownSpread,
 });
 
 export const trayStepSchema = z.discriminatedUnion('do', [
