@@ -21,13 +21,13 @@ function latenessOf(problem: ShopProblem, schedule: Schedule): number {
 }
 
 function changesOf(problem: ShopProblem, schedule: Schedule): number {
-  return problem.chambers.reduce((sum, _, c) => {
+  return problem.chambers.reduce((sum, chamber, c) => {
     const stays = problem.tasks.flatMap(({ stay }, task) => {
       if (stay === undefined || schedule.chamber[task] !== c) return [];
       const { low, high, room } = stay;
       return [{ task, start: schedule.start[task] ?? -1, end: schedule.end[task] ?? -1, low, high, room }];
     });
-    return sum + countedChanges(schedule.moves[c] ?? [], stays);
+    return sum + countedChanges(chamber, schedule.moves[c] ?? [], stays);
   }, 0);
 }
 
@@ -48,5 +48,5 @@ export function priceOf(problem: ShopProblem, schedule: Schedule): Cost {
   const omission = omissions.reduce((sum, price) => sum + price, 0);
   const total = lateness + omission + prices.makespan * span + prices.stateChange * changes;
   const sumReady = ready.reduce((sum, at) => sum + at, 0);
-  return { total, lateness, omitted: omissions.length, makespan, firstMark, changes, sumReady, missing: 0 };
+  return { total, lateness, omitted: omissions.length, makespan, firstMark, changes, moved: 0, sumReady, missing: 0 };
 }

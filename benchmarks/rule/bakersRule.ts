@@ -8,7 +8,7 @@ import { Occupied } from './occupied.ts';
 
 /** Shortest proof of a batch's slowest tray, in minutes. */
 function proofMinutes(compiled: Compiled, batch: number): number {
-  const steps = compiled.stepOfTask.filter((each) => each.batch === batch && each.step.do === 'proof');
+  const steps = compiled.stepOfTask.flatMap((each) => (each?.batch === batch && each.step.do === 'proof' ? [each] : []));
   return Math.max(0, ...steps.map((each) => compiled.problem.tasks[each.task]?.minDuration ?? 0));
 }
 

@@ -85,23 +85,26 @@ function dealt(trays: readonly Tray[], mostKg: number): Tray[][] {
   throw new RangeError('a tray is heavier than the largest batch');
 }
 
+/** Dough of a batch in kg, loss included. */
+export function kgOfTrays(trays: readonly Product[], dough: Dough): number {
+  return batchKg(trays.map(trayDoughKg), dough.lossPercent);
+}
+
 /** Batches of every dough that is needed, in the scenario's order. */
 export function batchesOf(scenario: Scenario, products: readonly ProductTrays[]): readonly Batch[] {
   return scenario.doughs.flatMap((dough) => {
     const mine = products.filter(({ product }) => product.dough === dough.id);
     const trays = mine.flatMap(({ product, dues }) => dues.map((due) => ({ product, due, kg: trayDoughKg(product) })));
     if (trays.length === 0) return [];
-    const kgOf = (batch: readonly Tray[]): number =>
-      batchKg(
-        batch.map((tray) => tray.kg),
-        dough.lossPercent,
-      );
     const limitKg = largestBatchKg(scenario, dough);
     const byDue = [...trays].sort((a, b) => a.due - b.due);
     const batches =
       limitKg === Number.POSITIVE_INFINITY
         ? mine.map(({ product }) => byDue.filter((tray) => tray.product.id === product.id))
         : dealt(byDue, limitKg * (1 - dough.lossPercent / 100) + TOLERANCE_KG);
-    return batches.map((batch) => ({ dough, kg: kgOf(batch), trays: batch.map((tray) => tray.product) }));
+    return batches.map((batch) => {
+      const products = batch.map((tray) => tray.product);
+      return { dough, kg: kgOfTrays(products, dough), trays: products };
+    });
   });
 }

@@ -17,7 +17,7 @@ const PLACE_WORDS: Record<PoolRole['kind'], string> = {
 function until(scenario: Scenario, compiled: Compiled, makespan: number): string {
   if (scenario.goals.aim === 'start-late')
     return `cannot be done in less than ${makespan} minutes from first hands-on to last tray ready`;
-  return `cannot all be ready before ${wallClockAt(compiled.clock, Math.min(makespan, compiled.clock.minutes))}`;
+  return `cannot all be ready before ${wallClockAt(compiled.clock, Math.min(compiled.origin + makespan, compiled.clock.minutes))}`;
 }
 
 function workWords(uses: number): string {

@@ -10,8 +10,10 @@ import type { Solution } from '../solver/solve.ts';
 import { bakehouseOf } from './bakehouse.ts';
 import { boundWords } from './boundWords.ts';
 import { leftOutOf } from './leftOutReasons.ts';
+import { pathOfDay, temperatureChanges } from './pathOfDay.ts';
 import { lateTrayMinutes, planOrders } from './planOrders.ts';
 import { planTasks } from './planTasks.ts';
+import { firstHandsOn, floorOf, movedTasks, scheduleOfDay } from './scheduleOfDay.ts';
 import type { Compiled } from './shopProblem.ts';
 import { type Names, namesOf } from './traySlots.ts';
 
@@ -39,29 +41,30 @@ function batchesOfPlan(compiled: Compiled, names: Names): PlanBatch[] {
   return rows.sort((x, y) => (x.id < y.id ? -1 : 1));
 }
 
-/** First minute of hands-on work, read off the steps whether or not people are named. */
-function firstHandsOn(compiled: Compiled, solution: Solution): number {
-  const minutes = compiled.problem.firstMarks.flatMap((mark) => {
-    const at = (mark.edge === 'start' ? solution.schedule.start : solution.schedule.end)[mark.task] as number;
-    return at < 0 ? [] : [at + mark.offset];
-  });
-  return minutes.length === 0 ? 0 : Math.min(...minutes);
-}
-
-function scoreOf(scenario: Scenario, compiled: Compiled, solution: Solution, names: Names): Score {
-  const { goals } = scenario;
+function scoreOf(
+  scenario: Scenario,
+  compiled: Compiled,
+  solution: Solution,
+  names: Names,
+  tasks: readonly Task[],
+  decks: Plan['decks'],
+): Score {
+  const { goals, underway } = scenario;
   const late = lateTrayMinutes(compiled, names);
   const leftOut = names.trays.filter((tray) => tray.readyMinute === null).length;
   const finish = Math.max(0, ...names.trays.map((tray) => tray.readyMinute ?? 0));
-  const first = firstHandsOn(compiled, solution);
+  const first = firstHandsOn(compiled, solution.schedule, names);
   const span = goals.aim === 'start-late' ? finish - first : finish;
+  const changes = underway === undefined ? solution.changes : temperatureChanges(tasks, decks);
+  const moved = underway === undefined ? 0 : movedTasks(scenario, underway, tasks);
   const price =
     goals.lateTrayMinute * late +
     goals.leftOutTray * leftOut +
     goals.finishMinute * span +
-    goals.temperatureChange * solution.changes;
+    goals.temperatureChange * changes +
+    (underway?.movePrice ?? 0) * moved;
   const cost = rounded(price);
-  const lowerBound = rounded(solution.bound.value);
+  const lowerBound = rounded(floorOf(scenario, compiled, solution.bound.value));
   return {
     cost,
     lowerBound,
@@ -69,8 +72,9 @@ function scoreOf(scenario: Scenario, compiled: Compiled, solution: Solution, nam
     lateTrayMinutes: late,
     leftOutTrays: leftOut,
     finishMinute: finish,
-    temperatureChanges: solution.changes,
+    temperatureChanges: changes,
     firstHandsOnMinute: first,
+    ...(underway === undefined ? {} : { movedTasks: moved }),
   };
 }
 
@@ -91,23 +95,12 @@ function notesOf(solution: Solution): string[] {
   return ['Loads per deck: the program was too large or gave no answer; the search and the bound went on without it.'];
 }
 
-function decksOf(compiled: Compiled, solution: Solution): Plan['decks'] {
-  return compiled.problem.chambers.map((chamber, c) => ({
-    id: chamber.id,
-    setPoints: (solution.schedule.moves[c] ?? []).map((move) => ({
-      start: move.start,
-      end: move.end,
-      fromC: move.from,
-      toC: move.to,
-    })),
-  }));
-}
-
 /** The plan, without cautions: those are read off its tasks. */
 export function planOf(scenario: Scenario, compiled: Compiled, solution: Solution, origin: PlanOrigin, mayAsk: MayAsk): Plan {
   const names = namesOf(compiled, solution.schedule);
-  const tasks: Task[] = planTasks(compiled, solution.schedule, names);
-  const score = scoreOf(scenario, compiled, solution, names);
+  const tasks: Task[] = planTasks(compiled, scheduleOfDay(compiled, solution.schedule), names);
+  const decks = pathOfDay(scenario, compiled, solution.schedule);
+  const score = scoreOf(scenario, compiled, solution, names, tasks, decks);
   const { clock } = compiled;
   return {
     plan: 1,
@@ -118,7 +111,7 @@ export function planOf(scenario: Scenario, compiled: Compiled, solution: Solutio
     score,
     bound: { argument: solution.bound.argument.kind, says: boundWords(scenario, compiled, solution.bound.argument) },
     tasks,
-    decks: decksOf(compiled, solution),
+    decks,
     batches: batchesOfPlan(compiled, names),
     orders: planOrders(scenario, compiled, names),
     leftOut: leftOutOf(compiled, solution, names, mayAsk),

@@ -7,17 +7,27 @@ export type Hold = {
   readonly end: number;
   /** Of holds with the same times the lower rank takes the lower position. */
   readonly rank: number;
+  /** The position it has already; then it starts no later than any without one. */
+  readonly position?: number;
 };
 
 /** Position of each hold, from 1, none held twice at once. */
 export function positionsOf(holds: readonly Hold[]): ReadonlyMap<string, number> {
   const position = new Map<string, number>();
   const busyUntil: number[] = [];
-  const inOrder = [...holds].sort((a, b) => a.start - b.start || a.end - b.end || a.rank - b.rank || (a.key < b.key ? -1 : 1));
+  const inOrder = [...holds].sort(
+    (a, b) =>
+      a.start - b.start ||
+      Number(b.position !== undefined) - Number(a.position !== undefined) ||
+      a.end - b.end ||
+      a.rank - b.rank ||
+      (a.key < b.key ? -1 : 1),
+  );
   for (const hold of inOrder) {
-    let at = busyUntil.findIndex((until) => until <= hold.start);
+    let at = hold.position === undefined ? busyUntil.findIndex((until) => until <= hold.start) : hold.position - 1;
     if (at < 0) at = busyUntil.length;
-    busyUntil[at] = hold.end;
+    while (busyUntil.length < at) busyUntil.push(Number.NEGATIVE_INFINITY);
+    busyUntil[at] = Math.max(hold.end, busyUntil[at] ?? hold.end);
     position.set(hold.key, at + 1);
   }
   return position;

@@ -14,6 +14,8 @@ export function sayChanges(before: SolveProgress | null, after: SolveProgress): 
   if (after.cost.lateness < before.cost.lateness) parts.push('less late');
   const changes = before.cost.changes - after.cost.changes;
   if (changes > 0) parts.push(`${counted(changes, 'temperature change', 'temperature changes')} fewer`);
+  const moved = before.cost.moved - after.cost.moved;
+  if (moved > 0) parts.push(`${counted(moved, 'step', 'steps')} moved fewer`);
   const later = after.cost.firstMark - before.cost.firstMark;
   if (later > 0) parts.push(`hands-on work begins ${counted(later, 'minute', 'minutes')} later`);
   if (after.bound.value > before.bound.value) parts.push('the floor is higher');

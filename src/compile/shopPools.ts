@@ -41,12 +41,13 @@ export function workingSpans(person: Person, clock: Clock): Span[] {
   return spans.filter(([a, b]) => a < b);
 }
 
-function peoplePools(people: readonly Person[], clock: Clock): { pool: Pool; role: PoolRole }[] {
+/** `isEachAlone`: a pool for each person, where it matters who it is. */
+function peoplePools(people: readonly Person[], clock: Clock, isEachAlone: boolean): { pool: Pool; role: PoolRole }[] {
   const alike = new Map<string, { spans: Span[]; cannot: StepKind[]; ids: string[] }>();
   for (const person of people) {
     const spans = workingSpans(person, clock);
     const cannot = [...new Set(person.cannot)].sort();
-    const key = JSON.stringify([spans, cannot]);
+    const key = JSON.stringify([spans, cannot, isEachAlone ? person.id : '']);
     const group = alike.get(key) ?? { spans, cannot, ids: [] };
     group.ids.push(person.id);
     alike.set(key, group);
@@ -98,7 +99,7 @@ export function shopPoolsOf(scenario: Scenario, clock: Clock): ShopPools {
   if (equipment.coolingRack !== undefined) {
     entries.push({ pool: { id: 'cooling-rack', capacity: equipment.coolingRack.trays, open: allDay }, role: { kind: 'rack' } });
   }
-  entries.push(...peoplePools(scenario.people ?? [], clock));
+  entries.push(...peoplePools(scenario.people ?? [], clock, scenario.underway !== undefined));
   const { chambers, decks } = chambersOf(scenario);
   return { pools: entries.map((entry) => entry.pool), roles: entries.map((entry) => entry.role), chambers, decks };
 }

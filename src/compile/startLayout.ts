@@ -4,18 +4,27 @@ import type { Plan, Task } from '../model/plan.ts';
 import { emptyLayout, type Layout } from '../solver/layout.ts';
 import type { Demand } from '../solver/problem.ts';
 import { shopOf } from '../solver/shop.ts';
-import type { Compiled, StepTask } from './shopProblem.ts';
+import type { Compiled } from './shopProblem.ts';
 import { marginsOf, waitsInPlace } from './shopTasks.ts';
 
-type PlannedTray = { readonly product: string; readonly tasks: readonly Task[] };
-type PlannedBatch = { readonly dough: string; readonly tasks: readonly Task[]; readonly trays: readonly PlannedTray[] };
+type PlannedTray = { readonly id: string; readonly product: string; readonly tasks: readonly Task[] };
+type PlannedBatch = {
+  readonly id: string;
+  readonly dough: string;
+  readonly tasks: readonly Task[];
+  readonly trays: readonly PlannedTray[];
+};
 
 function plannedBatches(plan: Plan): PlannedBatch[] {
   const inOrder = (tasks: readonly Task[]): Task[] => [...tasks].sort((a, b) => a.start - b.start || a.end - b.end);
   return plan.batches.map((batch) => {
     const mine = plan.tasks.filter((task) => task.batch === batch.id);
-    const trays = batch.trays.map(({ id, product }) => ({ product, tasks: inOrder(mine.filter((task) => task.tray === id)) }));
-    return { dough: batch.dough, tasks: inOrder(mine.filter((task) => task.tray === undefined)), trays };
+    const trays = batch.trays.map(({ id, product }) => ({
+      id,
+      product,
+      tasks: inOrder(mine.filter((task) => task.tray === id)),
+    }));
+    return { id: batch.id, dough: batch.dough, tasks: inOrder(mine.filter((task) => task.tray === undefined)), trays };
   });
 }
 
@@ -44,8 +53,11 @@ function batchNumbers(compiled: Compiled, planned: readonly PlannedBatch[]): num
 }
 
 /** Our batches of the same dough that hold the trays of a planned one, the smallest first. */
-function fittingBatches(compiled: Compiled, { dough, trays }: PlannedBatch): number[] {
+function fittingBatches(compiled: Compiled, { id, dough, trays }: PlannedBatch): number[] {
+  const own = compiled.batchNames.indexOf(id);
+  if (own >= 0) return [own];
   const found = [...compiled.batches.keys()].filter((b) => {
+    if (compiled.batchNames[b] !== null) return false;
     const ours = compiled.batches[b] as Compiled['batches'][number];
     const left = ours.trays.map((product) => product.id);
     return (
@@ -74,27 +86,47 @@ class Filler {
     shop.stays.forEach((stay, s) => {
       this.stayOf.set(stay.task, s);
     });
+    this.fixed();
   }
 
-  /** Puts a chain of steps where the plan has it; false when its steps are others. `until`: when what follows a waiting last step begins. */
+  /** What stands for no step has one time and place. */
+  private fixed(): void {
+    this.compiled.problem.tasks.forEach((task, i) => {
+      if (this.compiled.stepOfTask[i] !== null) return;
+      this.layout.start[i] = task.earliestStart;
+      this.layout.end[i] = task.earliestStart + task.minDuration;
+      const stay = this.stayOf.get(i);
+      if (stay !== undefined) this.layout.chamber[stay] = task.stay?.chambers[0] ?? -1;
+    });
+  }
+
+  /**
+   * Puts the steps of a chain where the plan has them; false when it has them otherwise. Steps that are over in a day under way
+   * have no task. `until`: when what follows a waiting last step begins.
+   */
   chain(numbers: readonly number[], planned: readonly Task[], until: number | null): boolean {
-    const isSame =
-      numbers.length === planned.length &&
-      planned.every((mine, i) => this.compiled.stepOfTask[numbers[i] as number]?.step.do === mine.step);
-    if (!isSame) return false;
-    numbers.forEach((task, i) => {
-      const mine = planned[i] as Task;
-      const { step } = this.compiled.stepOfTask[task] as StepTask;
-      const nextTask = numbers[i + 1];
-      const next = planned[i + 1];
+    const { origin } = this.compiled;
+    const seen = new Map<string, number>();
+    const ordinals = planned.map(({ step }) => {
+      seen.set(step, (seen.get(step) ?? 0) + 1);
+      return seen.get(step) as number;
+    });
+    const steps = numbers.flatMap((task) => this.compiled.stepOfTask[task] ?? []);
+    const at = steps.map(({ step, ordinal }) => planned.findIndex((mine, i) => mine.step === step.do && ordinals[i] === ordinal));
+    const over = planned.length - steps.length;
+    if (over < 0 || (origin === 0 && over > 0) || at.some((i, k) => i !== over + k)) return false;
+    steps.forEach(({ task, step, old }, k) => {
+      const mine = planned[over + k] as Task;
+      const next = planned[over + k + 1];
       let end = mine.end;
       if (waitsInPlace(step)) {
-        if (nextTask !== undefined && next !== undefined) {
-          end = next.start - marginsOf((this.compiled.stepOfTask[nextTask] as StepTask).step).before - marginsOf(step).after;
-        } else if (until !== null) end = until;
+        const following = steps[k + 1];
+        if (following !== undefined && next !== undefined)
+          end = next.start - marginsOf(following.step).before - marginsOf(step).after;
+        else if (until !== null) end = until;
       }
-      this.layout.start[task] = mine.start;
-      this.layout.end[task] = end;
+      this.layout.start[task] = old?.state === 'begun' ? Math.max(0, old.start - origin) : mine.start - origin;
+      this.layout.end[task] = end - origin;
       this.places(task, mine);
     });
     return true;
@@ -153,13 +185,22 @@ export function startLayout(compiled: Compiled, plan: Plan): Start {
     const first = Math.min(...batch.trays.map((tray) => firstStart(compiled, tray)));
     isWhole = filler.chain(trunk, batch.tasks, Number.isFinite(first) ? first : null) && isWhole;
     for (const tray of batch.trays) {
-      const t = compiled.trays.findIndex((key, k) => key.batch === b && key.product.id === tray.product && !taken.has(k));
+      const t = trayOf(compiled, b, tray, taken);
       if (t < 0) continue;
       taken.add(t);
       isWhole = filler.chain(compiled.trays[t]?.tasks ?? [], tray.tasks, null) && isWhole;
     }
   });
   return { layout: filler.layout, isWhole };
+}
+
+/** Our number of a planned tray: the one of its name, or one of its product in its batch that is not taken; -1 when there is none. */
+function trayOf(compiled: Compiled, batch: number, tray: PlannedTray, taken: ReadonlySet<number>): number {
+  const own = compiled.trays.findIndex(({ id }) => id === tray.id);
+  if (own >= 0) return own;
+  return compiled.trays.findIndex(
+    (key, k) => key.id === null && key.batch === batch && key.product.id === tray.product && !taken.has(k),
+  );
 }
 
 /** Where our batches are made up otherwise: for each planned one the batch of its dough that shares most trays with it, or -1. */

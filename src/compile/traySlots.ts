@@ -5,45 +5,73 @@ import type { Compiled } from './shopProblem.ts';
 export type Names = {
   /** Per batch of the compiled scenario: its id in the plan. */
   readonly batchIds: readonly string[];
-  /** Per tray: its id, its number among its product's trays from 1, and the minute it is ready (null: left out). */
-  readonly trays: readonly { readonly id: string; readonly number: number; readonly readyMinute: number | null }[];
+  /** Per tray: its id and the minute it is ready (null: left out). */
+  readonly trays: readonly { readonly id: string; readonly readyMinute: number | null }[];
 };
 
 function readyMinuteOf(compiled: Compiled, schedule: Schedule, tray: number): number | null {
+  const { doneMinute } = compiled.trays[tray] as Compiled['trays'][number];
+  if (doneMinute !== null) return doneMinute;
   const unit = compiled.problem.units[compiled.trays[tray]?.unit as number];
   if (unit?.ready == null) return null;
   const end = schedule.end[unit.ready.task] as number;
   return end < 0 ? null : end + unit.ready.offset;
 }
 
-function numbered(indexes: readonly number[], key: (index: number) => readonly number[]): Map<number, number> {
-  const keyed = indexes.map((index) => ({ index, key: key(index) }));
-  keyed.sort((a, b) => {
+/** The numbers from 1 that no name with this stem has, in order. */
+function* freeNumbers(stem: string, taken: ReadonlySet<string>): Generator<number> {
+  for (let number = 1; ; number++) if (!taken.has(`${stem}-${number}`)) yield number;
+}
+
+/** Names in the order of the keys, but for those that have one already. */
+function named(
+  stem: string,
+  indexes: readonly number[],
+  nameOf: (index: number) => string | null,
+  key: (index: number) => readonly number[],
+): ReadonlyMap<number, string> {
+  const names = new Map<number, string>();
+  for (const index of indexes) {
+    const name = nameOf(index);
+    if (name !== null) names.set(index, name);
+  }
+  const free = freeNumbers(stem, new Set(names.values()));
+  const unnamed = indexes.filter((index) => !names.has(index)).map((index) => ({ index, key: key(index) }));
+  unnamed.sort((a, b) => {
     const at = a.key.findIndex((value, i) => value !== b.key[i]);
     return at < 0 ? a.index - b.index : (a.key[at] as number) - (b.key[at] as number);
   });
-  return new Map(keyed.map(({ index }, i) => [index, i + 1]));
+  for (const { index } of unnamed) names.set(index, `${stem}-${free.next().value as number}`);
+  return names;
 }
 
-/** Names everything; left-out batches and trays take the last numbers. */
+/** Names everything; left-out batches and trays take the last numbers, and what has a name keeps it. */
 export function namesOf(compiled: Compiled, schedule: Schedule): Names {
   const startOf = (task: number): number =>
     (schedule.start[task] as number) < 0 ? Number.POSITIVE_INFINITY : (schedule.start[task] as number);
   const batchIds: string[] = [];
   for (const dough of new Set(compiled.batches.map((batch) => batch.dough.id))) {
     const mine = compiled.batches.flatMap((batch, b) => (batch.dough.id === dough ? [b] : []));
-    const numbers = numbered(mine, (b) => [
-      startOf(compiled.problem.units[compiled.batchUnits[b] as number]?.tasks[0] as number),
-    ]);
-    for (const [b, number] of numbers) batchIds[b] = `${dough}-${number}`;
+    const firstTask = (b: number): number => compiled.problem.units[compiled.batchUnits[b] as number]?.tasks[0] as number;
+    const ids = named(
+      dough,
+      mine,
+      (b) => compiled.batchNames[b] ?? null,
+      (b) => [startOf(firstTask(b))],
+    );
+    for (const [b, id] of ids) batchIds[b] = id;
   }
   const ready = compiled.trays.map((_, t) => readyMinuteOf(compiled, schedule, t));
-  const trays: { id: string; number: number; readyMinute: number | null }[] = [];
+  const trays: { id: string; readyMinute: number | null }[] = [];
   for (const { product } of compiled.products) {
     const mine = compiled.trays.flatMap((tray, t) => (tray.product.id === product.id ? [t] : []));
-    const numbers = numbered(mine, (t) => [ready[t] ?? Number.POSITIVE_INFINITY, startOf(compiled.trays[t]?.tasks[0] as number)]);
-    for (const [t, number] of numbers)
-      trays[t] = { id: `${product.id}-${number}`, number, readyMinute: ready[t] as number | null };
+    const ids = named(
+      product.id,
+      mine,
+      (t) => compiled.trays[t]?.id ?? null,
+      (t) => [ready[t] ?? Number.POSITIVE_INFINITY, startOf(compiled.trays[t]?.tasks[0] as number)],
+    );
+    for (const [t, id] of ids) trays[t] = { id, readyMinute: ready[t] as number | null };
   }
   return { batchIds, trays };
 }

@@ -3,6 +3,7 @@
 import { checkSchedule } from './checkSchedule.ts';
 import type { Cost } from './cost.ts';
 import { MISSING_PRICE } from './cost.ts';
+import { movedInLayout } from './homes.ts';
 import type { Layout } from './layout.ts';
 import { countedChanges, movesOf } from './moves.ts';
 import type { Move, Schedule, ShopProblem } from './problem.ts';
@@ -69,8 +70,9 @@ export function slowPrice(shop: Shop, layout: Layout): number {
   price += problem.prices.makespan * (Math.max(0, ...ready) - first);
   problem.chambers.forEach((chamber, c) => {
     const stays = staysIn(shop, layout, c);
-    price += problem.prices.stateChange * countedChanges(movesOf(chamber, stays, problem.horizon), stays);
+    price += problem.prices.stateChange * countedChanges(chamber, movesOf(chamber, stays, problem.horizon), stays);
   });
+  price += (problem.prices.move ?? 0) * movedInLayout(shop, layout);
   return price;
 }
 

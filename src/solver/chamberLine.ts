@@ -16,6 +16,11 @@ export type HeldStay = {
   readonly room: number;
 };
 
+/** Whether a stay asks for a state: one that only takes room is at home in every state. */
+export function asksForState({ low }: { readonly low: number }): boolean {
+  return low !== Number.NEGATIVE_INFINITY;
+}
+
 export class ChamberLine {
   readonly stays: HeldStay[] = [];
   private readonly chamber: Chamber;

@@ -17,7 +17,7 @@ function taskFaults(problem: ShopProblem, schedule: Schedule): string[] {
     const start = schedule.start[i] as number;
     const end = schedule.end[i] as number;
     if (end - start < task.minDuration || end - start > task.maxDuration) faults.push(`${task.id}: lasts ${end - start}`);
-    if (start < task.earliestStart || end > Math.min(task.latestEnd, problem.horizon))
+    if (start < task.earliestStart || start > (task.latestStart ?? start) || end > Math.min(task.latestEnd, problem.horizon))
       faults.push(`${task.id}: outside its window`);
   });
   for (const link of problem.links) {

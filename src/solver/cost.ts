@@ -1,5 +1,6 @@
 // The price of a schedule in the making, counted afresh: lateness, omissions, makespan and changes of state.
-import type { HeldStay } from './chamberLine.ts';
+import { asksForState, type HeldStay } from './chamberLine.ts';
+import { MoveCounter } from './homes.ts';
 import type { Chamber, ShopProblem } from './problem.ts';
 import type { ShopState } from './shopState.ts';
 
@@ -13,6 +14,8 @@ export type Cost = {
   readonly makespan: number;
   readonly firstMark: number;
   readonly changes: number;
+  /** Tasks that are not at their homes. */
+  readonly moved: number;
   /** Sum of the ready times: of two schedules of one price the denser one leads further. */
   readonly sumReady: number;
   readonly missing: number;
@@ -29,9 +32,11 @@ export class CostCounter {
   private readonly first: readonly { readonly variable: number; readonly offset: number }[];
   private readonly mandatory: readonly number[];
   private readonly readyOfFamily: number[][];
+  private readonly moves: MoveCounter;
 
   constructor(state: ShopState) {
     this.state = state;
+    this.moves = new MoveCounter(state);
     this.problem = state.shop.problem;
     const { network } = state.shop;
     const at = (mark: { readonly task: number; readonly edge: 'start' | 'end'; readonly offset: number }) => {
@@ -77,8 +82,14 @@ export class CostCounter {
     });
     const lateness = this.latenessPrice();
     const span = counted.makespan - (prices.fromFirstMark ? firstMark : 0);
+    const moved = this.moves.count();
     const total =
-      lateness + counted.omissionPrice + prices.makespan * span + prices.stateChange * changes + MISSING_PRICE * missing;
+      lateness +
+      counted.omissionPrice +
+      prices.makespan * span +
+      prices.stateChange * changes +
+      (prices.move ?? 0) * moved +
+      MISSING_PRICE * missing;
     return {
       total,
       lateness,
@@ -86,6 +97,7 @@ export class CostCounter {
       makespan: counted.makespan,
       firstMark,
       changes,
+      moved,
       sumReady: counted.sumReady,
       missing,
     };
@@ -129,17 +141,19 @@ export class CostCounter {
 /** Fewest states that serve the stays in the order of their starts, less the first: what a chamber changes, but where a move
  * passes through a stay while it lasts. */
 export function changesOf(chamber: Chamber, stays: readonly HeldStay[]): number {
-  const first = stays[0];
+  const first = stays.find(asksForState);
   if (first === undefined) return 0;
   let groups = 1;
   let low = Number.NEGATIVE_INFINITY;
   let high = Number.POSITIVE_INFINITY;
-  const startsRight = chamber.initial >= first.low && chamber.initial <= first.high && first.start === 0;
+  const startsRight =
+    chamber.isSettled === true || (chamber.initial >= first.low && chamber.initial <= first.high && first.start === 0);
   if (startsRight) {
     low = chamber.initial;
     high = chamber.initial;
   }
   for (const stay of stays) {
+    if (!asksForState(stay)) continue;
     low = Math.max(low, stay.low);
     high = Math.min(high, stay.high);
     if (low > high) {

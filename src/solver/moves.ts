@@ -1,6 +1,6 @@
 // The path of a chamber's state through its stays with the fewest moves: a shortest path over (level, time) in which a move
 // arrives when a stay begins or leaves when one ends. Used once per schedule, when the search is over.
-import type { HeldStay } from './chamberLine.ts';
+import { asksForState, type HeldStay } from './chamberLine.ts';
 import type { Chamber, Move } from './problem.ts';
 
 /** Time a chamber is at its first state before it is needed, when there is time: states settle. */
@@ -194,15 +194,17 @@ function lazyMoves(chamber: Chamber, stays: readonly HeldStay[], horizon: number
 }
 
 /** Moves of one chamber, in order; none when it holds no stay. */
-export function movesOf(chamber: Chamber, stays: readonly HeldStay[], horizon: number): readonly Move[] {
+export function movesOf(chamber: Chamber, held: readonly HeldStay[], horizon: number): readonly Move[] {
+  const stays = held.filter(asksForState);
   if (stays.length === 0) return [];
   return new LevelPaths(chamber, stays, horizon).find() ?? lazyMoves(chamber, stays, horizon);
 }
 
 /** Moves that count as changes: all but the arrival at the first state, when that comes before the first stay. */
-export function countedChanges(moves: readonly Move[], stays: readonly HeldStay[]): number {
+export function countedChanges(chamber: Chamber, moves: readonly Move[], stays: readonly HeldStay[]): number {
   const first = moves[0];
   if (first === undefined) return 0;
-  const firstStart = Math.min(...stays.map((stay) => stay.start));
+  if (chamber.isSettled === true) return moves.length;
+  const firstStart = Math.min(...stays.filter(asksForState).map((stay) => stay.start));
   return first.end <= firstStart ? moves.length - 1 : moves.length;
 }

@@ -191,7 +191,7 @@ function windowsOf(
     if (high - off < (own.latest[v] as number)) own.latest[v] = high - off;
   };
   problem.tasks.forEach((task, i) => {
-    narrow(startPoint(i), Math.max(0, task.earliestStart), problem.horizon);
+    narrow(startPoint(i), Math.max(0, task.earliestStart), Math.min(problem.horizon, task.latestStart ?? problem.horizon));
     narrow(endPoint(i), 0, Math.min(problem.horizon, task.latestEnd));
     for (const demand of task.demands) {
       if (leastLength(task, demand) <= 0) continue;

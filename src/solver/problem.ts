@@ -37,6 +37,8 @@ export type ShopTask = {
   /** Earliest start, included, and latest end, included. */
   readonly earliestStart: number;
   readonly latestEnd: number;
+  /** Latest start, included. Absent: whenever it can still end in time. */
+  readonly latestStart?: number;
   readonly demands: readonly Demand[];
   readonly stay?: Stay;
 };
@@ -78,6 +80,8 @@ export type Chamber = {
   readonly riseRate: number;
   readonly fallRate: number;
   readonly together: boolean;
+  /** Whether it has been at a state of use before time 0: then its first move is a change as well. Default: no. */
+  readonly isSettled?: boolean;
 };
 
 /** Tasks that are planned or omitted as one. A unit with a parent needs the parent; a parent with no child left is omitted. */
@@ -93,6 +97,16 @@ export type Unit = {
   readonly family: number;
 };
 
+/** Where a task was planned before: one that begins at another time, in another chamber or by another pool costs its price. */
+export type Home = {
+  readonly task: number;
+  readonly start: number;
+  /** -1: any will do. */
+  readonly chamber: number;
+  /** Per demand of the task; -1: any will do. */
+  readonly pools: readonly number[];
+};
+
 export type Family = { readonly dues: readonly number[]; readonly latePrice: number };
 
 /** Work that counts for the first minute of the span, when the span is priced from there. */
@@ -103,6 +117,8 @@ export type Prices = {
   readonly makespan: number;
   readonly stateChange: number;
   readonly fromFirstMark: boolean;
+  /** Price of each planned task that is not at its home. Default 0. */
+  readonly move?: number;
 };
 
 export type ShopProblem = {
@@ -117,6 +133,8 @@ export type ShopProblem = {
   readonly families: readonly Family[];
   readonly firstMarks: readonly FirstMark[];
   readonly prices: Prices;
+  /** Homes of tasks, where moving them has a price. Default: none. */
+  readonly homes?: readonly Home[];
 };
 
 /** A move of a chamber's state: even from `from` at `start` to `to` at `end`. */

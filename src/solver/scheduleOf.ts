@@ -25,7 +25,7 @@ export function scheduleOf(state: ShopState): { readonly schedule: Schedule; rea
   const moves = problem.chambers.map((spec, c) => {
     const stays = state.chambers[c]?.stays ?? [];
     const found = movesOf(spec, stays, problem.horizon);
-    changes += countedChanges(found, stays);
+    changes += countedChanges(spec, found, stays);
     return found;
   });
   const start = edge(network.startVar, network.startOff);

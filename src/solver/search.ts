@@ -168,7 +168,7 @@ export class Search {
     if (prices.stateChange === 0) return cost;
     const changes = chambers.reduce((sum, chamber, c) => {
       const stays = this.state.chambers[c]?.stays ?? [];
-      return sum + countedChanges(movesOf(chamber, stays, horizon), stays);
+      return sum + countedChanges(chamber, movesOf(chamber, stays, horizon), stays);
     }, 0);
     return { ...cost, changes, total: cost.total + prices.stateChange * (changes - cost.changes) };
   }

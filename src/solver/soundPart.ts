@@ -57,7 +57,8 @@ class Taking {
     const task = this.shop.problem.tasks[i];
     const start = this.wanted.start[i] as number;
     const end = this.wanted.end[i] as number;
-    if (task === undefined || start < task.earliestStart || end > task.latestEnd) return false;
+    if (task === undefined || start < task.earliestStart || start > (task.latestStart ?? start) || end > task.latestEnd)
+      return false;
     if (end - start < task.minDuration || end - start > task.maxDuration) return false;
     this.layout.start[i] = start;
     this.layout.end[i] = end;

@@ -2,7 +2,7 @@
 // never looked at. Of alike children each time point up to the first choice of a place is in order, because a difference
 // between two of them stays within its limits when both are sorted; of alike parents the first starts are.
 import type { Layout } from './layout.ts';
-import type { ShopProblem, ShopTask } from './problem.ts';
+import type { Home, ShopProblem, ShopTask } from './problem.ts';
 import type { Shop } from './shop.ts';
 
 export type Twins = {
@@ -24,18 +24,20 @@ function hasChoice(task: ShopTask): boolean {
 }
 
 function taskLooks(task: ShopTask): unknown {
-  const { minDuration, maxDuration, earliestStart, latestEnd, demands, stay } = task;
-  return [minDuration, maxDuration, earliestStart, latestEnd, demands, stay ?? null];
+  const { minDuration, maxDuration, earliestStart, latestEnd, latestStart, demands, stay } = task;
+  return [minDuration, maxDuration, earliestStart, latestEnd, latestStart ?? null, demands, stay ?? null];
 }
 
 class Looks {
   private readonly problem: ShopProblem;
   private readonly unitOf: Int32Array;
   private readonly linksOf: number[][];
+  private readonly homeOf: ReadonlyMap<number, Omit<Home, 'task'>>;
 
   constructor(problem: ShopProblem, unitOf: Int32Array) {
     this.problem = problem;
     this.unitOf = unitOf;
+    this.homeOf = new Map((problem.homes ?? []).map(({ task, ...home }) => [task, home]));
     this.linksOf = problem.units.map(() => []);
     problem.links.forEach((link, l) => {
       for (const unit of new Set([unitOf[link.from] as number, unitOf[link.to] as number])) this.linksOf[unit]?.push(l);
@@ -68,6 +70,7 @@ class Looks {
     );
     return JSON.stringify([
       tasks.map((task) => taskLooks(problem.tasks[task] as ShopTask)),
+      tasks.map((task) => this.homeOf.get(task) ?? null),
       links
         .map(({ from, to, ...link }) => [this.name(from, unit), this.name(to, unit), link])
         .map((x) => JSON.stringify(x))

@@ -1,4 +1,4 @@
-// The price of a schedule as one variable of a model: makespan, or the span from the first mark, lateness by family, changes.
+// The price of a schedule as one variable of a model: makespan, or the span from the first mark, lateness by family, changes, moved tasks.
 // Used by shopModel.ts.
 import type { ShopProblem } from '../problem.ts';
 import { isTrue } from './literal.ts';
@@ -23,7 +23,12 @@ function markAt(
 }
 
 /** Adds the price of the planned units to a model. */
-export function addPrice(model: ModelDraft, isPlanned: (unit: number) => boolean, changes: readonly number[]): PriceModel {
+export function addPrice(
+  model: ModelDraft,
+  isPlanned: (unit: number) => boolean,
+  changes: readonly number[],
+  moves: readonly Term[],
+): PriceModel {
   const { problem } = model.shop;
   const { makespan, stateChange } = problem.prices;
   const ready = problem.units.map((unit, u) => (unit.ready === null || !isPlanned(u) ? null : markAt(model, unit.ready)));
@@ -42,6 +47,7 @@ export function addPrice(model: ModelDraft, isPlanned: (unit: number) => boolean
     terms.push(...addLateness(model, family, marks));
   });
   if (stateChange > 0) for (const variable of changes) terms.push({ variable, weight: weight(model, stateChange) });
+  terms.push(...moves);
   return { total: totalOf(model, terms), first };
 }
 

@@ -1,5 +1,6 @@
 // A shop as a model for the learning solver: which variables, clauses, arcs and propagators say the same as the problem.
 // Units that are not planned are left away. Stays that come and go together are beyond it, and so are prices too fine or large.
+import { moveTerms } from '../homes.ts';
 import { emptyLayout, type Layout, spanOf, timesOf } from '../layout.ts';
 import type { Chamber, ShopProblem } from '../problem.ts';
 import type { Shop, StayUse, UseOfPool } from '../shop.ts';
@@ -11,6 +12,7 @@ import { isFalse, isTrue, type Literal } from './literal.ts';
 import type { ModelDraft } from './modelDraft.ts';
 import { addPrice } from './priceModel.ts';
 import { chambersOf, type StayModel } from './stayModel.ts';
+import type { Term } from './weightedSum.ts';
 
 /** Prices are multiplied by the first of these that makes them whole. */
 const SCALES = [1, 2, 4, 5, 10, 20, 50, 100, 1000];
@@ -22,12 +24,12 @@ const MOST_ORDERED = 64;
 /** Whether the learning solver can hold a problem at all. */
 export function scaleOf(problem: ShopProblem): number | null {
   if (problem.chambers.some((chamber) => chamber.together)) return null;
-  const { makespan, stateChange } = problem.prices;
-  const prices = [makespan, stateChange, ...problem.families.map((family) => family.latePrice)];
+  const { makespan, stateChange, move = 0 } = problem.prices;
+  const prices = [makespan, stateChange, move, ...problem.families.map((family) => family.latePrice)];
   const scale = SCALES.find((s) => prices.every((price) => Math.abs(price * s - Math.round(price * s)) < 1e-9));
   if (scale === undefined) return null;
   const late = problem.units.reduce((sum, unit) => sum + (problem.families[unit.family]?.latePrice ?? 0), 0);
-  const total = scale * (problem.horizon * (makespan + late) + stateChange * problem.tasks.length);
+  const total = scale * (problem.horizon * (makespan + late) + (stateChange + move) * problem.tasks.length);
   return total < LARGEST_TOTAL ? scale : null;
 }
 
@@ -80,7 +82,7 @@ export class ShopModel implements ModelDraft {
     this.stays = chambersOf(this, shop, (s) => this.plannedTask[(shop.stays[s] as StayUse).task] === 1, guessesChanges);
     this.addEnergies();
     this.addTwinOrder();
-    const price = addPrice(this, isPlanned, this.stays.changes);
+    const price = addPrice(this, isPlanned, this.stays.changes, this.moveTerms());
     this.objective = price.total;
     this.latestFirst = price.first;
     const worth = new Float64Array(this.engine.bounds.sideCount >> 1);
@@ -298,6 +300,20 @@ export class ShopModel implements ModelDraft {
   }
   private readonly flagOfOrder = new Map<string, number>();
   private readonly orderFlags: { readonly flag: number; readonly from: number; readonly to: number; readonly lag: number }[] = [];
+
+  private moveTerms(): readonly Term[] {
+    const flagOf = (flags: readonly number[] | null, at: number): Literal | null =>
+      flags === null || at < 0 ? null : isTrue(flags[at] as number);
+    return moveTerms(
+      this,
+      {
+        pool: (use, pool) => flagOf(this.choiceOf(use), this.shop.uses[use]?.pools.indexOf(pool) ?? -1),
+        chamber: (stay, chamber) =>
+          flagOf(this.stays.flags[stay] ?? null, this.shop.stays[stay]?.chambers.indexOf(chamber) ?? -1),
+      },
+      Math.round((this.shop.problem.prices.move ?? 0) * this.scale),
+    );
+  }
 
   private addTwinOrder(): void {
     const { problem, network } = this.shop;
