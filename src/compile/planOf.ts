@@ -97,8 +97,9 @@ function notesOf(solution: Solution): string[] {
 
 /** The plan, without cautions: those are read off its tasks. */
 export function planOf(scenario: Scenario, compiled: Compiled, solution: Solution, origin: PlanOrigin, mayAsk: MayAsk): Plan {
-  const names = namesOf(compiled, solution.schedule);
-  const tasks: Task[] = planTasks(compiled, scheduleOfDay(compiled, solution.schedule), names);
+  const schedule = scheduleOfDay(compiled, solution.schedule);
+  const names = namesOf(compiled, schedule);
+  const tasks: Task[] = planTasks(compiled, schedule, names);
   const decks = pathOfDay(scenario, compiled, solution.schedule);
   const score = scoreOf(scenario, compiled, solution, names, tasks, decks);
   const { clock } = compiled;

@@ -181,6 +181,16 @@ class Draft {
       this.addTray(product, b, unit, batch.kg, familyOf.get(product.id) ?? -1, old?.trays[t] ?? null),
     );
     if (!isOver) this.addBurst(batch, trunk.at(-1) as number, firsts, old);
+    if (!isOver && old !== null) this.tie(trunk.at(-1) as number, unit);
+  }
+
+  /** Trays at work belong to their batch, however long ago it was done. */
+  private tie(after: number, unit: number): void {
+    for (const { parent, tasks } of this.units) {
+      const [to] = tasks;
+      if (parent === unit && to !== undefined)
+        this.links.push({ from: after, fromEdge: 'end', to, toEdge: 'start', min: 0, max: this.horizon });
+    }
   }
 
   /** The trays of a batch that have not begun: soon after one another, and the first of all soon after the batch. */

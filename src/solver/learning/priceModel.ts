@@ -86,8 +86,10 @@ function addLateness(model: ModelDraft, family: ShopProblem['families'][number],
   const levels = new Map<number, number>();
   for (const due of family.dues.slice(0, marks.length)) levels.set(due, (levels.get(due) ?? 0) + 1);
   const taken = [...levels].map(([due, room]) => ({ due, room, flags: [] as number[] }));
+  // A due time before time 0 is missed whatever is done.
+  const missed = Math.max(0, ...taken.map(({ due }) => -due));
   const terms = marks.map((mark) => {
-    const late = bounds.addVariable(0, Math.max(0, bounds.max(mark.variable) + mark.offset));
+    const late = bounds.addVariable(0, Math.max(0, bounds.max(mark.variable) + mark.offset + missed));
     const flags = taken.length === 1 ? [] : taken.map(() => model.addFlag());
     if (flags.length > 0) model.exactlyOne(flags);
     taken.forEach((level, l) => {
