@@ -4,6 +4,7 @@ import type { Plan, SetPoint, Task } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { Schedule } from '../solver/problem.ts';
 import type { Compiled } from './shopProblem.ts';
+import { temperatureAt } from './sinceNow.ts';
 
 const EPSILON = 1e-9;
 
@@ -21,6 +22,14 @@ function joined(moves: readonly SetPoint[]): SetPoint[] {
   return path;
 }
 
+/** Moves until now; one under way is cut off. */
+function cutAt(moves: readonly SetPoint[], now: number): SetPoint[] {
+  return moves.flatMap((move) => {
+    if (move.start >= now) return [];
+    return [move.end <= now ? move : { ...move, end: now, toC: temperatureAt(move, now) }];
+  });
+}
+
 /** Set points of every deck; times count from the start of the day. */
 export function pathOfDay(scenario: Scenario, compiled: Compiled, schedule: Schedule): Plan['decks'] {
   return compiled.problem.chambers.map((chamber, c) => {
@@ -31,7 +40,7 @@ export function pathOfDay(scenario: Scenario, compiled: Compiled, schedule: Sche
       fromC: move.from,
       toC: move.to,
     }));
-    return { id: chamber.id, setPoints: before.length === 0 ? after : joined([...before, ...after]) };
+    return { id: chamber.id, setPoints: before.length === 0 ? after : joined([...cutAt(before, compiled.origin), ...after]) };
   });
 }
 

@@ -68,6 +68,11 @@ const MOMENT: Omit<ShopTask, 'id'> = {
   demands: [],
 };
 
+/** Whether a step is over: a tray off its deck is, though it is still being unloaded. */
+function isOver(step: Step, { state, end }: UnderwayTask, now: number): boolean {
+  return state === 'ended' || (step.do === 'bake' && state === 'begun' && end <= now);
+}
+
 class Draft {
   readonly tasks: ShopTask[] = [];
   readonly links: Link[] = [];
@@ -110,7 +115,7 @@ class Draft {
     let before: { readonly step: Step; readonly old: UnderwayTask | null; readonly task: number } | null = null;
     steps.forEach((step, i) => {
       const oldTask: UnderwayTask | null = old?.tasks[i] ?? null;
-      if (oldTask?.state === 'ended') {
+      if (oldTask !== null && isOver(step, oldTask, this.now)) {
         this.over.push({ step, batch, tray, old: oldTask });
         before = { step, old: oldTask, task: -1 };
         return;
@@ -169,8 +174,10 @@ class Draft {
 
   addBatch(batch: Batch, b: number, familyOf: ReadonlyMap<string, number>, old: OldBatch | null): void {
     const trunk = this.chain(`batch ${b}`, batch.dough.steps, b, null, batch.kg, old);
-    const isOver = old?.trays.every((tray) => tray.tasks.every((task) => task.state === 'ended')) === true;
-    if (isOver) this.batchUnits.push(-1);
+    const isTrayOver = (tray: OldChain, product: Product | undefined): boolean =>
+      tray.tasks.every((task, i) => isOver(product?.steps[i] as Step, task, this.now));
+    const isAllOver = old?.trays.every((tray, t) => isTrayOver(tray, batch.trays[t])) === true;
+    if (isAllOver) this.batchUnits.push(-1);
     else {
       if (trunk.length === 0) trunk.push(this.addTask({ ...MOMENT, id: `batch ${b}` }, null));
       this.batchUnits.push(this.units.length);
@@ -180,8 +187,9 @@ class Draft {
     const firsts = batch.trays.flatMap((product, t) =>
       this.addTray(product, b, unit, batch.kg, familyOf.get(product.id) ?? -1, old?.trays[t] ?? null),
     );
-    if (!isOver) this.addBurst(batch, trunk.at(-1) as number, firsts, old);
-    if (!isOver && old !== null) this.tie(trunk.at(-1) as number, unit);
+    if (isAllOver) return;
+    this.addBurst(batch, trunk.at(-1) as number, firsts, old);
+    if (old !== null) this.tie(trunk.at(-1) as number, unit);
   }
 
   /** Trays at work belong to their batch, however long ago it was done. */

@@ -1,6 +1,7 @@
 // The bakehouse of a day under way from now on: hours and spans count from now, decks start at the temperature they have, and
 // what is out of use is closed. Used by shopProblem.ts.
 import type { Clock } from '../model/clock.ts';
+import type { SetPoint } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { Demand, Pool, ShopTask } from '../solver/problem.ts';
 import type { ShopPools } from './shopPools.ts';
@@ -30,7 +31,11 @@ function closedSpans(scenario: Scenario): { readonly id: string; readonly span: 
 function unloading(scenario: Scenario): { readonly person: string; readonly until: number }[] {
   const { now, tasks } = scenario.underway ?? { now: 0, tasks: [] };
   return tasks.flatMap(({ state, handsOn }) =>
-    state === 'ended' ? handsOn.filter(({ end }) => end > now).map(({ person, end }) => ({ person, until: end - now })) : [],
+    state !== 'planned'
+      ? handsOn
+          .filter((work) => work.for === 'unload' && work.start < now && work.end > now)
+          .map(({ person, end }) => ({ person, until: end - now }))
+      : [],
   );
 }
 
@@ -59,14 +64,23 @@ export function shopFromNow(
   });
   const chambers = shop.chambers.map((chamber) => {
     const moves = decks.find(({ id }) => id === chamber.id)?.setPoints ?? [];
-    const hasArrived = moves.some(({ fromC, toC, end }) => fromC !== toC && end < now);
+    const hasArrived = moves.some(({ fromC, toC, end }) => fromC !== toC && end <= now);
     const hasBaked = tasks.some(
       ({ step, state, place, start }) => step === 'bake' && state !== 'planned' && place?.id === chamber.id && start <= now,
     );
-    return { ...chamber, initial: moves.at(-1)?.toC ?? chamber.initial, isSettled: hasArrived || hasBaked };
+    const last = moves.at(-1);
+    const isMoving = last !== undefined && last.end > now && last.start < now;
+    const initial = isMoving ? temperatureAt(last, now) : (last?.toC ?? chamber.initial);
+    const underWay = isMoving ? { underWay: { end: last.end - now, to: last.toC } } : {};
+    return { ...chamber, initial, isSettled: hasArrived || hasBaked, ...underWay };
   });
   const cabinets = underway.out.filter(({ kind }) => kind === 'proofer' || kind === 'retarder');
   return { shop: { ...shop, pools, chambers }, isNarrowed: cabinets.some(({ from, until }) => from > now && until > now) };
+}
+
+/** Temperature within a move, which is even. */
+export function temperatureAt({ start, end, fromC, toC }: SetPoint, minute: number): number {
+  return fromC + ((toC - fromC) * (minute - start)) / (end - start);
 }
 
 /** What keeps the decks that are out of use full: a stay of their whole room, in whatever state. */

@@ -75,7 +75,9 @@ export const underwaySchema = z
     decks: z
       .array(planDeckSchema)
       .max(10_000)
-      .describe("What the decks' set points did until now; a move under way is cut off now."),
+      .describe(
+        "Moves of the decks' set points that have begun by now; one under way as it was set, to its end, though it may be changed.",
+      ),
     out: z
       .array(outOfUseSchema)
       .max(1000)

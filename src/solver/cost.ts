@@ -147,7 +147,8 @@ export function changesOf(chamber: Chamber, stays: readonly HeldStay[]): number 
   let low = Number.NEGATIVE_INFINITY;
   let high = Number.POSITIVE_INFINITY;
   const startsRight =
-    chamber.isSettled === true || (chamber.initial >= first.low && chamber.initial <= first.high && first.start === 0);
+    (chamber.isSettled === true && chamber.underWay === undefined) ||
+    (chamber.initial >= first.low && chamber.initial <= first.high && first.start === 0);
   if (startsRight) {
     low = chamber.initial;
     high = chamber.initial;

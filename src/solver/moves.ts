@@ -193,18 +193,76 @@ function lazyMoves(chamber: Chamber, stays: readonly HeldStay[], horizon: number
   return moves;
 }
 
-/** Moves of one chamber, in order; none when it holds no stay. */
+/** Moves of one chamber, in order; none when it holds no stay and none is under way. */
 export function movesOf(chamber: Chamber, held: readonly HeldStay[], horizon: number): readonly Move[] {
   const stays = held.filter(asksForState);
-  if (stays.length === 0) return [];
+  const anew = stays.length === 0 ? [] : atOnce(chamber, freshMoves(chamber, stays, horizon));
+  const along = chamber.underWay === undefined ? null : movesAlong(chamber, chamber.underWay, stays, horizon);
+  return along !== null && countedChanges(chamber, along, stays) <= countedChanges(chamber, anew, stays) ? along : anew;
+}
+
+/** A chamber that has set off for its limits does not stop short of them: its first move begins now. */
+function atOnce(chamber: Chamber, moves: readonly Move[]): readonly Move[] {
+  const [first, ...rest] = moves;
+  const isShort = chamber.initial < chamber.min || chamber.initial > chamber.max;
+  if (chamber.underWay === undefined || first === undefined || !isShort) return moves;
+  return [{ ...first, start: 0, end: first.end - first.start }, ...rest];
+}
+
+function freshMoves(chamber: Chamber, stays: readonly HeldStay[], horizon: number): readonly Move[] {
   return new LevelPaths(chamber, stays, horizon).find() ?? lazyMoves(chamber, stays, horizon);
 }
 
-/** Moves that count as changes: all but the arrival at the first state, when that comes before the first stay. */
+/** Moves that begin with the one under way; null when a stay does not let it end. */
+function movesAlong(
+  chamber: Chamber,
+  { end, to }: NonNullable<Chamber['underWay']>,
+  stays: readonly HeldStay[],
+  horizon: number,
+): readonly Move[] | null {
+  const first = { start: 0, end, from: chamber.initial, to };
+  const tube = tubeOf(chamber, stays, horizon);
+  if (!isInside(tube, 0, end, chamber.initial, to)) return null;
+  const later = stays.flatMap((stay) =>
+    stay.end <= end ? [] : [{ ...stay, start: Math.max(0, stay.start - end), end: stay.end - end }],
+  );
+  const then = { ...chamber, initial: to };
+  const rest = later.length === 0 ? [] : freshMoves(then, later, horizon - end);
+  const isKept = rest.every((move) => move.end <= horizon - end) && passes(rest, to, later, chamber);
+  return isKept ? [first, ...rest.map((move) => ({ ...move, start: move.start + end, end: move.end + end }))] : null;
+}
+
+/** Whether moves from a state keep every stay within its range. */
+function passes(moves: readonly Move[], initial: number, stays: readonly HeldStay[], chamber: Chamber): boolean {
+  const stateAt = (t: number): number => {
+    let state = initial;
+    for (const move of moves) {
+      if (move.start >= t) break;
+      state = t >= move.end ? move.to : move.from + ((move.to - move.from) * (t - move.start)) / (move.end - move.start);
+    }
+    return state;
+  };
+  const isSlow = moves.every(({ start, end, from, to }) => {
+    const rate = (to - from) / (end - start);
+    return rate <= chamber.riseRate + EPSILON && rate >= -chamber.fallRate - EPSILON;
+  });
+  return (
+    isSlow &&
+    stays.every(({ start, end, low, high }) => {
+      for (let t = start; t <= end; t++) if (stateAt(t) < low - EPSILON || stateAt(t) > high + EPSILON) return false;
+      return true;
+    })
+  );
+}
+
+/** Moves that count as changes: all but the arrival at the first state, when that comes before the first stay, and the one under way. */
 export function countedChanges(chamber: Chamber, moves: readonly Move[], stays: readonly HeldStay[]): number {
   const first = moves[0];
   if (first === undefined) return 0;
-  if (chamber.isSettled === true) return moves.length;
+  const { underWay, isSettled } = chamber;
+  if (underWay !== undefined)
+    return first.start === 0 && first.end === underWay.end && first.to === underWay.to ? moves.length - 1 : moves.length;
+  if (isSettled === true) return moves.length;
   const firstStart = Math.min(...stays.filter(asksForState).map((stay) => stay.start));
   return first.end <= firstStart ? moves.length - 1 : moves.length;
 }

@@ -82,6 +82,8 @@ export type Chamber = {
   readonly together: boolean;
   /** Whether it has been at a state of use before time 0: then its first move is a change as well. Default: no. */
   readonly isSettled?: boolean;
+  /** A move under way at time 0: from `initial` on, even, to a state at a time above 0. To go on with it is no change. Default: none. */
+  readonly underWay?: { readonly end: number; readonly to: number };
 };
 
 /** Tasks that are planned or omitted as one. A unit with a parent needs the parent; a parent with no child left is omitted. */
