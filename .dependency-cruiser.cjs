@@ -74,6 +74,7 @@ const packages = {
   'javascript-lp-solver': ['solver/'],
   picocolors: ['cli/'],
   'pure-rand': ['solver/'],
+  rfc6902: ['read/'],
   'temporal-polyfill': ['model/clock[.]ts'],
   'write-file-atomic': ['cli/', 'store/'],
   yaml: ['read/'],

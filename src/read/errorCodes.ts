@@ -1,4 +1,6 @@
 // Every code an input error can carry, with what it means. docs/errors.md is written from this list.
+import type { HappenedCode } from '../model/happenedCodes.ts';
+import type { ChangeCode } from './changeCodes.ts';
 
 export const ERROR_CODES = {
   EMPTY: 'The file holds nothing, or only comments.',
@@ -59,4 +61,4 @@ export const ERROR_CODES = {
   TOO_MANY_TRAYS: 'The orders make more trays than a day may hold.',
 } as const;
 
-export type ErrorCode = keyof typeof ERROR_CODES;
+export type ErrorCode = keyof typeof ERROR_CODES | ChangeCode | HappenedCode;
