@@ -42,13 +42,15 @@ const anyTask = (hasStays: boolean): fc.Arbitrary<ShopTask> =>
       // A unit is ready up to 1 after its task, and that is within the horizon too.
       latestEnd: fc.constantFrom(HORIZON - 1, HORIZON - 1, HORIZON - 2),
       demands: fc.array(anyDemand, { maxLength: 2 }),
+      latestStart: fc.constantFrom(null, null, null, 2, 4),
       stay: hasStays ? fc.option(anyStay) : fc.constant(null),
     })
-    .map(({ minDuration, slack, stay, ...rest }) => ({
+    .map(({ minDuration, slack, latestStart, stay, ...rest }) => ({
       id: 'task',
       minDuration,
       maxDuration: minDuration + slack,
       ...rest,
+      ...(latestStart === null ? {} : { latestStart: Math.max(latestStart, rest.earliestStart) }),
       ...(stay === null ? {} : { stay }),
     }));
 
@@ -56,6 +58,12 @@ const anyLink = fc.record({
   ends: fc.constantFrom(['end', 'start'] as const, ['start', 'start'] as const, ['end', 'end'] as const),
   min: fc.integer({ min: -3, max: 2 }),
   slack: fc.constantFrom(Number.POSITIVE_INFINITY, 0, 1, 3),
+});
+
+const anyHome = fc.record({
+  start: fc.integer({ min: -1, max: HORIZON - 1 }),
+  chamber: fc.constantFrom(-1, 0, 1),
+  pool: fc.constantFrom(-1, 0, 1),
 });
 
 type Role = 'counts' | 'alone' | 'may be omitted';
@@ -85,7 +93,7 @@ export const anyProblem = (hasStays: boolean): fc.Arbitrary<ShopProblem> =>
       links: fc.array(anyLink, { maxLength: 2 }),
       capacities: fc.tuple(fc.constantFrom(1, 2, 2, 3), fc.integer({ min: 1, max: 2 })),
       closed: fc.constantFrom(null, null, 2, 4),
-      dues: fc.array(fc.integer({ min: 0, max: HORIZON }), { minLength: 3, maxLength: 3 }),
+      dues: fc.array(fc.integer({ min: -2, max: HORIZON }), { minLength: 3, maxLength: 3 }),
       latePrice: fc.integer({ min: 0, max: 3 }),
       isOneFamily: fc.boolean(),
       makespan: fc.integer({ min: 0, max: 2 }),
@@ -94,6 +102,8 @@ export const anyProblem = (hasStays: boolean): fc.Arbitrary<ShopProblem> =>
       readyOffset: fc.integer({ min: 0, max: 1 }),
       rates: fc.tuple(fc.integer({ min: 1, max: 3 }), fc.integer({ min: 1, max: 3 })),
       initial: fc.integer({ min: 0, max: 6 }),
+      homes: fc.array(fc.option(anyHome), { minLength: 3, maxLength: 3 }),
+      move: fc.integer({ min: 0, max: 3 }),
     })
     .map((d): ShopProblem => {
       const roles = d.roles.slice(0, d.tasks.length);
@@ -138,7 +148,14 @@ export const anyProblem = (hasStays: boolean): fc.Arbitrary<ShopProblem> =>
           ? [{ dues: [...d.dues].sort((a, b) => a - b), latePrice: d.latePrice }]
           : d.dues.map((due, i) => ({ dues: [due], latePrice: i === 1 ? 1 : d.latePrice })),
         firstMarks: roles.flatMap((role, i) => (role === 'alone' ? [] : [{ task: i, edge: 'start' as const, offset: 0 }])),
-        prices: { makespan: d.makespan, stateChange: 0, fromFirstMark: d.fromFirstMark },
+        prices: { makespan: d.makespan, stateChange: 0, fromFirstMark: d.fromFirstMark, move: d.move },
+        homes: d.tasks.flatMap((task, i) => {
+          const home = d.homes[i];
+          if (home == null) return [];
+          const pools = task.demands.map((demand) => (demand.pools.includes(home.pool) ? home.pool : -1));
+          const chamber = task.stay?.chambers.includes(home.chamber) === true ? home.chamber : -1;
+          return [{ task: i, start: home.start, chamber, pools }];
+        }),
       };
     });
 
@@ -152,7 +169,7 @@ function choices<T>(lists: readonly (readonly T[])[]): T[][] {
 function doingsOf(problem: ShopProblem, task: ShopTask, mayOmit: boolean): Doing[] {
   const doings: Doing[] = mayOmit ? [null] : [];
   const pools = choices(task.demands.map((demand) => demand.pools));
-  for (let start = task.earliestStart; start <= problem.horizon; start++) {
+  for (let start = task.earliestStart; start <= (task.latestStart ?? problem.horizon); start++) {
     for (let lasts = task.minDuration; lasts <= task.maxDuration; lasts++) {
       const end = start + lasts;
       if (end > Math.min(task.latestEnd, problem.horizon)) continue;
@@ -242,6 +259,17 @@ function priceOf(problem: ShopProblem, doings: readonly Doing[]): number {
       price += latePrice * Math.max(0, at - (dues[k] as number));
     });
   });
+  for (const { task, start, chamber, pools } of problem.homes ?? []) {
+    const doing = doings[task];
+    if (doing == null) continue;
+    // A use of no length is nobody's.
+    const lasts = ({ from, until }: Demand): boolean =>
+      edgeOf(doing, until.edge) + until.offset > edgeOf(doing, from.edge) + from.offset;
+    const isByOthers = (problem.tasks[task]?.demands ?? []).some(
+      (demand, d) => (pools[d] as number) >= 0 && lasts(demand) && doing.pools[d] !== pools[d],
+    );
+    if (doing.start !== start || (chamber >= 0 && doing.chamber !== chamber) || isByOthers) price += problem.prices.move ?? 0;
+  }
   const marks = problem.firstMarks.flatMap(({ task, edge, offset }) => {
     const doing = doings[task];
     return doing == null ? [] : [edgeOf(doing, edge) + offset];
