@@ -1,0 +1,86 @@
+// What was taken for granted about the day so far, in sentences, so that people can object. Used by dayAt.ts.
+
+import { trayNames } from '../../explain/trayNames.ts';
+import type { Plan } from '../../model/plan.ts';
+import type { OutOfUse } from '../../model/underway.ts';
+import type { Fact } from './facts.ts';
+import { loadsOf } from './runs.ts';
+import type { SoFar } from './soFar.ts';
+import type { Standing } from './trayStates.ts';
+import type { TrayGone } from './traysGone.ts';
+
+/** Most steps told one by one. */
+const MOST_STEPS = 12;
+
+type Told = {
+  readonly plan: Plan;
+  readonly now: number;
+  readonly says: (minute: number) => string;
+  readonly standings: ReadonlyMap<string, Standing>;
+  readonly facts: ReadonlyMap<string, Fact>;
+  readonly soFar: SoFar;
+  readonly gone: readonly TrayGone[];
+  readonly later: ReadonlyMap<string, OutOfUse>;
+  readonly cutShort: readonly { readonly person: string; readonly taskId: string; readonly until: number }[];
+  readonly timePast: readonly string[];
+};
+
+function isTold(facts: ReadonlyMap<string, Fact>, loads: ReturnType<typeof loadsOf>, id: string): boolean {
+  return facts.has(id) || (loads.get(id) ?? []).some((task) => facts.has(task.id));
+}
+
+/** The first step of each tray and batch that did not go as planned, unless it was told. */
+function otherwise({ plan, now, says, standings, facts }: Told): readonly string[] {
+  const loads = loadsOf(plan);
+  const seen = new Set<string>();
+  const lines: string[] = [];
+  for (const { job, state, begin } of standings.values()) {
+    const { id, tray, batch } = job.task;
+    const owner = tray ?? batch;
+    if (seen.has(owner)) continue;
+    const isHeldUp = state === 'planned' && job.plannedBegin < now;
+    const isLate = state !== 'planned' && begin !== job.plannedBegin;
+    if (!isHeldUp && !isLate) continue;
+    seen.add(owner);
+    if (isTold(facts, loads, id)) continue;
+    const planned = says(job.task.start);
+    lines.push(
+      isHeldUp
+        ? `${id} has not begun; it was to at ${planned}.`
+        : `${id} began at ${says(begin + job.load)} instead of ${planned}.`,
+    );
+  }
+  const more = lines.length - MOST_STEPS;
+  return more > 0 ? [...lines.slice(0, MOST_STEPS), `And ${more} more trays or batches are behind in the same way.`] : lines;
+}
+
+function lostTo(tray: string, { id, from }: OutOfUse, { says, plan }: Told): string {
+  return `${trayNames(plan).tray(tray)} was on ${id} when it went out of use at ${says(from)}, and counts as lost.`;
+}
+
+export function toldOf(told: Told): readonly string[] {
+  const { soFar, gone, later, says, now, plan, timePast, cutShort } = told;
+  const names = trayNames(plan);
+  return [
+    `All that the plan has before ${says(now)} is taken as done as planned, but for what is told and what had to wait for it.`,
+    ...otherwise(told),
+    ...soFar.heat
+      .heldUp(now)
+      .map(({ deck, planned }) => `${deck} has not been turned to ${planned.toC} °C; it was to be at ${says(planned.start)}.`),
+    ...[...soFar.lostInOven].map(([tray, out]) => lostTo(tray, out, told)),
+    ...[...later].map(
+      ([tray, out]) =>
+        `${names.tray(tray)} cannot be out of ${out.id} before it goes out of use at ${says(out.from)}, and counts as lost.`,
+    ),
+    ...[...soFar.mixedAgain].map(
+      ([id, out]) => `${id} was cut short when ${out.id} went out of use at ${says(out.from)}; the batch is mixed again.`,
+    ),
+    ...gone.map(({ id, stepsBegun }) =>
+      stepsBegun === 0
+        ? `${names.tray(id)} is no longer wanted; it had not begun.`
+        : `${names.tray(id)} is no longer wanted, and it has begun: sell it or give it away.`,
+    ),
+    ...cutShort.map(({ person, taskId, until }) => `${person} is taken to finish ${taskId} first, until ${says(until)}.`),
+    ...timePast.map((id) => `${id} cannot keep its time: it is past.`),
+  ];
+}
