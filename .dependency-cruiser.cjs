@@ -73,7 +73,7 @@ const packages = {
   helmet: ['api/'],
   'javascript-lp-solver': ['solver/'],
   picocolors: ['cli/'],
-  'pure-rand': ['solver/'],
+  'pure-rand': ['solver/', 'questions/howSure/'],
   rfc6902: ['read/'],
   'temporal-polyfill': ['model/clock[.]ts'],
   'write-file-atomic': ['cli/', 'store/'],
