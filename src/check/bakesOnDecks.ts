@@ -20,16 +20,32 @@ export function bakesOnDecks(day: JudgedDay): readonly BakeOnDeck[] {
   );
 }
 
-/** First minute from bake begin to bake end, both included, at which the deck is outside a range; with its temperature. */
-export function firstMinuteOutside(
-  { named, deck }: BakeOnDeck,
+export type MinuteOutside = { readonly minute: number; readonly actualC: number };
+
+/** First minute of a stretch, both ends included, at which the deck is outside a range; with its temperature. */
+function firstOutside(deck: DeckDay, from: number, to: number, minC: number, maxC: number): readonly MinuteOutside[] {
+  const lastMinute = Math.min(to, deck.temperatureC.length - 1);
+  for (let minute = Math.max(0, from); minute <= lastMinute; minute++) {
+    const actualC = deck.temperatureC[minute];
+    if (actualC !== undefined && (actualC < minC - C_TOLERANCE || actualC > maxC + C_TOLERANCE)) return [{ minute, actualC }];
+  }
+  return [];
+}
+
+/**
+ * First minute from bake begin to bake end, both included, at which the deck is outside a range. Of a day under way, the first
+ * up to now, included, and the first after it.
+ */
+export function minutesOutside(
+  day: JudgedDay,
+  { named: { task }, deck }: BakeOnDeck,
   minC: number,
   maxC: number,
-): { readonly minute: number; readonly actualC: number } | undefined {
-  const lastMinute = Math.min(named.task.end, deck.temperatureC.length - 1);
-  for (let minute = Math.max(0, named.task.start); minute <= lastMinute; minute++) {
-    const actualC = deck.temperatureC[minute];
-    if (actualC !== undefined && (actualC < minC - C_TOLERANCE || actualC > maxC + C_TOLERANCE)) return { minute, actualC };
-  }
-  return undefined;
+): readonly MinuteOutside[] {
+  const now = day.scenario.underway?.now;
+  if (now === undefined) return firstOutside(deck, task.start, task.end, minC, maxC);
+  return [
+    ...firstOutside(deck, task.start, Math.min(task.end, now), minC, maxC),
+    ...firstOutside(deck, Math.max(task.start, now + 1), task.end, minC, maxC),
+  ];
 }

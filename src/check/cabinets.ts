@@ -26,6 +26,6 @@ export function cabinetFindings(day: JudgedDay, kind: 'shelf' | 'retarder'): rea
     const says =
       `${id} from ${sayMinute(day.clock, task.start)} stands in ${task.place.id} at ${sayC(actualC)}, ${by}: ` +
       `it allows ${sayC(range.min)} to ${sayC(range.max)}.`;
-    return [{ says, taskIds: [id], minute: task.start }];
+    return [{ says, taskIds: [id], minute: task.start, until: task.end }];
   });
 }

@@ -1,12 +1,13 @@
 // Counts, minute by minute, how many hold a place, and finds where that is more than its room.
 import type { PlaceKind } from '../model/plan.ts';
+import { cutAtNow } from './cutAtNow.ts';
 import type { Finding } from './finding.ts';
 import { type Holding, holdings } from './holdings.ts';
 import type { JudgedDay } from './judgedDay.ts';
 import { roomOf } from './places.ts';
 import { sayMinute } from './sayMinute.ts';
 
-/** A stretch of minutes with more than fits; `until` is excluded, `most` the largest number at once in it. */
+/** A stretch of minutes with more than fits; `until` is excluded, `most` the largest number at once in it. None spans now. */
 export type Crowd = {
   readonly kind: PlaceKind;
   readonly placeId: string;
@@ -27,27 +28,19 @@ function countPerMinute(held: readonly Holding[], dayMinutes: number): readonly 
   return count;
 }
 
-function crowdsOf(
-  kind: PlaceKind,
-  placeId: string,
-  room: number,
-  held: readonly Holding[],
-  dayMinutes: number,
-): readonly Crowd[] {
+function crowdsOf(day: JudgedDay, kind: PlaceKind, placeId: string, room: number, held: readonly Holding[]): readonly Crowd[] {
+  const dayMinutes = day.clock.minutes;
   const count = countPerMinute(held, dayMinutes);
   const crowds: Crowd[] = [];
   let from = 0;
   while (from < dayMinutes) {
     let until = from;
-    let most = 0;
-    while (until < dayMinutes && (count[until] ?? 0) > room) {
-      most = Math.max(most, count[until] ?? 0);
-      until++;
-    }
-    if (until > from) {
-      const [start, end] = [from, until];
-      const holders = held.filter((holding) => holding.from < end && holding.until > start);
-      crowds.push({ kind, placeId, room, from, until, most, holders });
+    while (until < dayMinutes && (count[until] ?? 0) > room) until++;
+    const parts = until > from ? cutAtNow(day, from, until) : [];
+    for (const part of parts) {
+      const most = count.slice(part.from, part.until).reduce((high, each) => Math.max(high, each), 0);
+      const holders = held.filter((holding) => holding.from < part.until && holding.until > part.from);
+      crowds.push({ kind, placeId, room, ...part, most, holders });
     }
     from = until + 1;
   }
@@ -59,11 +52,11 @@ export function crowds(day: JudgedDay, kind: PlaceKind): readonly Crowd[] {
   const held = holdings(day).filter((holding) => holding.kind === kind);
   return [...(roomOf(day.scenario, kind) ?? [])].flatMap(([placeId, room]) =>
     crowdsOf(
+      day,
       kind,
       placeId,
       room,
       held.filter((holding) => holding.placeId === placeId),
-      day.clock.minutes,
     ),
   );
 }
@@ -76,5 +69,6 @@ export function crowdFindings(day: JudgedDay, kind: PlaceKind, things: string): 
       `${most - room} more than its room of ${room}: ${holders.map(({ holder }) => holder).join(', ')}.`,
     taskIds: holders.map(({ named }) => named.id),
     minute: from,
+    until,
   }));
 }

@@ -19,7 +19,8 @@ function onTheWayC(move: SetPoint, minute: number): number {
   return move.fromC + ((move.toC - move.fromC) * (minute - move.start)) / (move.end - move.start);
 }
 
-function temperatures(startsAtC: number, setPoints: readonly SetPoint[], dayMinutes: number): readonly number[] {
+/** Temperature in C at each minute from 0 to `dayMinutes`, included, along the moves. */
+export function temperatures(startsAtC: number, setPoints: readonly SetPoint[], dayMinutes: number): readonly number[] {
   const moves = [...setPoints].sort((a, b) => a.start - b.start || a.end - b.end);
   const temperatureC: number[] = [];
   let heldC = startsAtC;
@@ -34,6 +35,11 @@ function temperatures(startsAtC: number, setPoints: readonly SetPoint[], dayMinu
     temperatureC.push(move !== undefined && move.start <= minute ? onTheWayC(move, minute) : heldC);
   }
   return temperatureC;
+}
+
+/** From when on a move is over; one that begins at a minute and takes none is over the minute after. */
+export function movedUntil({ start, end }: SetPoint): number {
+  return Math.max(end, start + 1);
 }
 
 /** Every deck of the scenario by oven/deck. A deck the plan says nothing of holds the temperature it starts at. */

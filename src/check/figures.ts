@@ -1,8 +1,10 @@
-// Recounts every figure of a plan from its tasks and set points: lateness, trays left out, makespan, changes, cost, orders.
+// Recounts every figure of a plan from its tasks and set points: lateness, trays left out, makespan, changes,
+// steps moved, cost, orders.
 import type { PlanOrder } from '../model/plan.ts';
 import type { Figures } from './finding.ts';
 import { firstHandsOnMinute } from './hands.ts';
 import type { JudgedDay } from './judgedDay.ts';
+import { movedTasks } from './movedTasks.ts';
 import { type ServedOrder, serviceOf } from './service.ts';
 import { temperatureChanges } from './temperatureChanges.ts';
 
@@ -50,11 +52,13 @@ export function figuresOf(day: JudgedDay): Figures {
   const changes = allTemperatureChanges(day);
   const handsOnMinute = firstHandsOnMinute(day);
   const makespan = goals.aim === 'start-late' ? finishMinute - handsOnMinute : finishMinute;
+  const moved = movedTasks(day);
   const cost =
     goals.lateTrayMinute * lateTrayMinutes +
     goals.leftOutTray * leftOutTrays +
     goals.finishMinute * makespan +
-    goals.temperatureChange * changes;
+    goals.temperatureChange * changes +
+    (day.scenario.underway?.movePrice ?? 0) * (moved ?? 0);
   return {
     cost: toSixDecimals(cost),
     lateTrayMinutes,
@@ -62,6 +66,7 @@ export function figuresOf(day: JudgedDay): Figures {
     finishMinute,
     temperatureChanges: changes,
     firstHandsOnMinute: handsOnMinute,
+    ...(moved === undefined ? {} : { movedTasks: moved }),
     orders: service.orders.map((order) => planOrder(day, order)),
   };
 }

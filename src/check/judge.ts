@@ -5,7 +5,9 @@ import type { Scenario } from '../model/scenario.ts';
 import type { WrittenPlan } from '../model/writtenPlan.ts';
 import { figuresOf } from './figures.ts';
 import type { RuleCheck, Verdict } from './finding.ts';
+import { sinceNow } from './history.ts';
 import { judgedDayOf } from './judgedDay.ts';
+import { asBegun } from './rules/asBegun.ts';
 import { batchMakeup } from './rules/batchMakeup.ts';
 import { benchCapacity } from './rules/benchCapacity.ts';
 import { bowlCapacity } from './rules/bowlCapacity.ts';
@@ -19,7 +21,9 @@ import { handsOn } from './rules/handsOn.ts';
 import { heatRate } from './rules/heatRate.ts';
 import { knownNames } from './rules/knownNames.ts';
 import { loadTogether } from './rules/loadTogether.ts';
+import { notBeforeNow } from './rules/notBeforeNow.ts';
 import { orderFigures } from './rules/orderFigures.ts';
+import { outOfUse } from './rules/outOfUse.ts';
 import { personBusy } from './rules/personBusy.ts';
 import { personCannot } from './rules/personCannot.ts';
 import { personHours } from './rules/personHours.ts';
@@ -33,6 +37,7 @@ import { score } from './rules/score.ts';
 import { shapeWithin } from './rules/shapeWithin.ts';
 import { shelfCapacity } from './rules/shelfCapacity.ts';
 import { shelfTemperature } from './rules/shelfTemperature.ts';
+import { staysDecided } from './rules/staysDecided.ts';
 import { steam } from './rules/steam.ts';
 import { stepComplete } from './rules/stepComplete.ts';
 import { stepMinutes } from './rules/stepMinutes.ts';
@@ -69,6 +74,10 @@ const CHECKS: Readonly<Record<RuleCode, RuleCheck>> = {
   PERSON_CANNOT: personCannot,
   PLACE_KIND: placeKind,
   PLACE_POSITION: placePosition,
+  AS_BEGUN: asBegun,
+  NOT_BEFORE_NOW: notBeforeNow,
+  STAYS_DECIDED: staysDecided,
+  OUT_OF_USE: outOfUse,
   CLOCK_TIMES: clockTimes,
   ORDER_FIGURES: orderFigures,
   SCORE: score,
@@ -81,8 +90,13 @@ const CODES = Object.keys(CHECKS).filter((code): code is RuleCode => code in RUL
 export function judge(scenario: Scenario, plan: WrittenPlan): Verdict {
   const day = judgedDayOf(scenario, plan);
   const figures = figuresOf(day);
+  const stillMatter = sinceNow(day);
   const breaches = CODES.flatMap((rule) =>
-    CHECKS[rule](day, figures).map((finding) => ({ rule, ...finding, doThis: RULES[rule].doThis })),
+    stillMatter(rule, CHECKS[rule](day, figures)).map(({ until: _until, ...finding }) => ({
+      rule,
+      ...finding,
+      doThis: RULES[rule].doThis,
+    })),
   );
   return { breaches, figures };
 }

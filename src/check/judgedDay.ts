@@ -2,6 +2,7 @@
 import { type Clock, clockOf } from '../model/clock.ts';
 import type { Dough, Product, Scenario } from '../model/scenario.ts';
 import type { BatchStep, TrayStep } from '../model/steps.ts';
+import type { UnderwayTask } from '../model/underway.ts';
 import type { WrittenPlan } from '../model/writtenPlan.ts';
 import { type DeckDay, deckDays } from './deckDays.ts';
 import { type NamedTask, nameTasks } from './nameTasks.ts';
@@ -9,6 +10,7 @@ import { orderedTrays, type ProductOrders } from './orderedTrays.ts';
 import { type OvenLoad, ovenLoads, type PairedBake } from './ovenLoads.ts';
 import type { PairedStep } from './pairSteps.ts';
 import { plannedBatches, plannedTrays } from './plannedTrays.ts';
+import { type RecordOf, recordsOf } from './records.ts';
 import { type RememberedClock, rememberedClock } from './rememberedClock.ts';
 
 /** A step a task does. Minutes from the start of the day. */
@@ -21,6 +23,8 @@ export type StepRun = {
   readonly done: number;
   /** Only on a bake. */
   readonly load?: OvenLoad;
+  /** What the scenario says of it, when the day is under way and the step was known before. */
+  readonly record?: UnderwayTask;
 };
 
 type Run = {
@@ -46,15 +50,29 @@ export type JudgedDay = RememberedClock & {
 };
 
 function stepRun(
-  pair: PairedStep<BatchStep | TrayStep> | undefined,
+  { step, named }: PairedStep<BatchStep | TrayStep>,
   loads: ReadonlyMap<NamedTask, OvenLoad>,
-): StepRun | undefined {
-  if (pair === undefined) return undefined;
-  const { step, named } = pair;
+  record: UnderwayTask | undefined,
+): StepRun {
   const load = loads.get(named);
   const { start, end } = named.task;
-  if (load === undefined) return { step, named, begins: start, done: end };
-  return { step, named, begins: start - load.loadMinutes, done: end + load.unloadMinutes, load };
+  const known = record === undefined ? {} : { record };
+  if (load === undefined) return { step, named, begins: start, done: end, ...known };
+  return { step, named, begins: start - load.loadMinutes, done: end + load.unloadMinutes, load, ...known };
+}
+
+/** The runs of one tray or batch; `recordOf` gives what is known of its n-th step of a kind. */
+function stepRuns(
+  paired: readonly (PairedStep<BatchStep | TrayStep> | undefined)[],
+  steps: readonly (BatchStep | TrayStep)[],
+  loads: ReadonlyMap<NamedTask, OvenLoad>,
+  recordOf: RecordOf,
+): readonly (StepRun | undefined)[] {
+  return paired.map((pair, index) => {
+    if (pair === undefined) return undefined;
+    const ordinal = steps.slice(0, index + 1).filter((step) => step.do === pair.step.do).length;
+    return stepRun(pair, loads, recordOf(pair.step.do, ordinal));
+  });
 }
 
 function pairedBake(pair: PairedStep<TrayStep> | undefined): readonly PairedBake[] {
@@ -68,9 +86,11 @@ export function judgedDayOf(scenario: Scenario, plan: WrittenPlan): JudgedDay {
   const planned = plannedTrays(scenario, plan, tasks);
   const bakes = planned.flatMap((tray) => tray.paired.flatMap(pairedBake));
   const loads = ovenLoads(bakes, (deckId) => decks.get(deckId)?.oven.loading === 'together');
+  const records = recordsOf(scenario.underway);
   const trayById = new Map(
     planned.map(({ id, product, batch, paired, spare }) => {
-      const tray: TrayRun = { id, product, batch, runs: paired.map((pair) => stepRun(pair, loads)), spare };
+      const runs = stepRuns(paired, product.steps, loads, records.ofTray(id));
+      const tray: TrayRun = { id, product, batch, runs, spare };
       return [id, tray];
     }),
   );
@@ -78,7 +98,7 @@ export function judgedDayOf(scenario: Scenario, plan: WrittenPlan): JudgedDay {
     id,
     dough,
     trays: trays.flatMap((tray) => trayById.get(tray.id) ?? []),
-    runs: paired.map((pair) => stepRun(pair, loads)),
+    runs: stepRuns(paired, dough.steps, loads, records.ofBatch(id)),
     spare,
   }));
   const times = rememberedClock(clock);

@@ -156,6 +156,26 @@ export const RULES = {
     says: 'A position within a place exists and holds one thing at a time.',
     doThis: 'Give each its own position.',
   },
+  AS_BEGUN: {
+    title: 'As it happened',
+    says: 'What has ended or begun by now stands in the plan as it happened, and the decks were as hot as they were.',
+    doThis: 'Write it as it happened; only what has not begun may change.',
+  },
+  NOT_BEFORE_NOW: {
+    title: 'Nothing new before now',
+    says: 'What has not begun begins now or later, and so does the work on it.',
+    doThis: 'Begin it now or later.',
+  },
+  STAYS_DECIDED: {
+    title: 'What is decided stays',
+    says: 'A step whose time, place or people are decided keeps them.',
+    doThis: 'Give it back the time, place or people that are decided, or undo the decision.',
+  },
+  OUT_OF_USE: {
+    title: 'Out of use',
+    says: 'While it is out of use, nothing bakes on a deck, nothing is mixed in a bowl, and nothing goes into a proofer or retarder.',
+    doThis: 'Use another one, or wait until it is back in use.',
+  },
   CLOCK_TIMES: {
     title: 'Clock and minutes agree',
     says: 'Where a plan states a clock time beside a minute, both are the same moment of the scenario’s day.',

@@ -1,5 +1,6 @@
 // BATCH_MAKEUP: dough of each tray = dough of its batch; a tray names one batch and one product; every batch has a tray;
-// kg of a batch <= its largest batch; batches stated are the batches planned.
+// kg of a batch <= its largest batch; batches stated are the batches planned. Of a day under way: trays and batches known before
+// keep batch, product and dough; a batch that has begun takes no other tray.
 import type { PlanBatch } from '../../model/plan.ts';
 import { batchKg, KG_TOLERANCE, largestBatchKg } from '../batchWeight.ts';
 import type { Finding } from '../finding.ts';
@@ -87,10 +88,46 @@ function statedFindings(stated: readonly PlanBatch[], planned: readonly BatchRun
   ];
 }
 
+/** Trays and batches that were dealt before the day was under way, and are otherwise in the plan. */
+function dealtFindings(day: JudgedDay): readonly Finding[] {
+  const { underway } = day.scenario;
+  if (underway === undefined) return [];
+  const dealt = new Map(underway.batches.map((batch) => [batch.id, batch]));
+  const dealtTrays = new Map(
+    underway.batches.flatMap((batch) => batch.trays.map((tray) => [tray.id, { batch: batch.id, product: tray.product }])),
+  );
+  const hasBegun = new Set(underway.tasks.filter(({ state }) => state !== 'planned').map(({ batch }) => batch));
+  const ofBatches = day.batches.flatMap((batch) => {
+    const was = dealt.get(batch.id);
+    if (was === undefined || was.dough === batch.dough.id) return [];
+    return [
+      { says: `Batch ${batch.id} is of dough ${batch.dough.id}; it was dealt as ${was.dough}.`, taskIds: firstTasks(batch) },
+    ];
+  });
+  const ofTrays = day.trays.flatMap((tray) => {
+    const was = dealtTrays.get(tray.id);
+    const taskIds = tray.runs.flatMap((run) => run?.named.id ?? []).slice(0, 1);
+    if (was === undefined) {
+      if (tray.batch === undefined || !hasBegun.has(tray.batch)) return [];
+      return [{ says: `Tray ${tray.id} is put in batch ${tray.batch}, which has begun without it.`, taskIds }];
+    }
+    return [
+      ...(tray.batch === undefined || tray.batch === was.batch
+        ? []
+        : [{ says: `Tray ${tray.id} is of batch ${was.batch}; the plan puts it in batch ${tray.batch}.`, taskIds }]),
+      ...(tray.product.id === was.product
+        ? []
+        : [{ says: `Tray ${tray.id} is of ${was.product}; the plan makes it ${tray.product.id}.`, taskIds }]),
+    ];
+  });
+  return [...ofBatches, ...ofTrays];
+}
+
 export function batchMakeup(day: JudgedDay): readonly Finding[] {
   return [
     ...day.batches.flatMap((batch) => batchFindings(day, batch)),
     ...nameFindings(day),
+    ...dealtFindings(day),
     ...(day.plan.batches === undefined ? [] : statedFindings(day.plan.batches, day.batches)),
   ];
 }

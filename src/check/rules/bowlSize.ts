@@ -17,7 +17,7 @@ export function bowlSize(day: JudgedDay): readonly Finding[] {
       const says =
         `Batch ${batch.id}, ${kg.toFixed(3)} kg, is mixed at ${sayMinute(day.clock, task.start)} in ${place.id}, ` +
         `whose bowl takes ${bowlKg} kg: ${(kg - bowlKg).toFixed(3)} kg too much.`;
-      return [{ says, taskIds: [id], minute: task.start }];
+      return [{ says, taskIds: [id], minute: task.start, until: task.end }];
     });
   });
 }

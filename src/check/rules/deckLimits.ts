@@ -1,6 +1,5 @@
 // DECK_LIMITS: minC <= set point <= maxC. A deck that starts outside may hold there, and its first move brings it inside, or goes
 // on at once, faster or slower, until it is; nothing bakes on it before.
-
 import type { SetPoint } from '../../model/plan.ts';
 import { bakesOnDecks, C_TOLERANCE, minutesOutside } from '../bakesOnDecks.ts';
 import { movedUntil } from '../deckDays.ts';
@@ -17,7 +16,8 @@ function goesOn(setPoints: readonly SetPoint[], at: number): boolean {
 
 function moveFindings(day: JudgedDay): readonly Finding[] {
   return [...day.decks.values()].flatMap(({ id, deck, setPoints }) =>
-    setPoints.flatMap(({ end, toC }, at) => {
+    setPoints.flatMap((move, at) => {
+      const { end, toC } = move;
       if (goesOn(setPoints, at)) return [];
       if (toC >= deck.minC - C_TOLERANCE && toC <= deck.maxC + C_TOLERANCE) return [];
       const by = toC < deck.minC ? `${sayC(deck.minC - toC)} below` : `${sayC(toC - deck.maxC)} above`;

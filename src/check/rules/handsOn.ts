@@ -25,10 +25,10 @@ export function handsOn(day: JudgedDay): readonly Finding[] {
         continue;
       }
       const says = `${work.person} is at ${id} for ${say(work)}, which the step does not need.`;
-      found.push({ says, taskIds: [id], minute: work.start });
+      found.push({ says, taskIds: [id], minute: work.start, until: work.end });
     }
     for (const needed of missing) {
-      found.push({ says: `Nobody is at ${id} for ${say(needed)}.`, taskIds: [id], minute: needed.start });
+      found.push({ says: `Nobody is at ${id} for ${say(needed)}.`, taskIds: [id], minute: needed.start, until: needed.end });
     }
     return found;
   });

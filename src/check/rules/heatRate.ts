@@ -1,7 +1,7 @@
 // HEAT_RATE: |toC - fromC| <= rate x (end - start), the rate that of heating up or cooling down; fromC = the temperature
 // before; start of a move >= end of the one before.
 import { C_TOLERANCE } from '../bakesOnDecks.ts';
-import type { DeckDay } from '../deckDays.ts';
+import { type DeckDay, movedUntil } from '../deckDays.ts';
 import type { Finding } from '../finding.ts';
 import type { JudgedDay } from '../judgedDay.ts';
 import { sayC, sayMinute, sayMinutes } from '../sayMinute.ts';
@@ -28,7 +28,7 @@ function deckFindings(day: JudgedDay, { id, oven, deck, setPoints }: DeckDay): r
           `the oven ${isRise ? 'heats up' : 'cools down'} ${rate} C a minute and needs ${sayMinutes(Math.ceil(changeC / rate))}.`,
       );
     }
-    return found.map((says) => ({ says, taskIds: [], minute: move.start }));
+    return found.map((says) => ({ says, taskIds: [], minute: move.start, until: movedUntil(move) }));
   });
 }
 

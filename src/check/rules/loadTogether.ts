@@ -15,7 +15,8 @@ function deckFindings(day: JudgedDay, deckId: string, bakes: readonly BakeOnDeck
       const when = ({ task }: typeof bake) => `${sayMinute(day.clock, task.start)} to ${sayMinute(day.clock, task.end)}`;
       const says =
         `Deck ${deckId} is loaded together, and ${longest.id} bakes ${when(longest)} while ${bake.id} ` + `bakes ${when(bake)}.`;
-      findings.push({ says, taskIds: [longest.id, bake.id], minute: bake.task.start });
+      const until = Math.min(longest.task.end, bake.task.end);
+      findings.push({ says, taskIds: [longest.id, bake.id], minute: bake.task.start, until });
     }
     if (bake.task.end > longest.task.end) longest = bake;
   }

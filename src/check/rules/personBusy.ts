@@ -9,11 +9,11 @@ function personFindings(day: JudgedDay, person: string, work: readonly PersonWor
   let earlier: PersonWork | undefined;
   for (const later of work) {
     if (earlier !== undefined && later.start < earlier.end && later.end > later.start) {
-      const shared = Math.min(earlier.end, later.end) - later.start;
+      const until = Math.min(earlier.end, later.end);
       const says =
         `At ${sayMinute(day.clock, later.start)} ${person} is at ${earlier.taskId} (${earlier.for}) and at ${later.taskId} ` +
-        `(${later.for}) for ${sayMinutes(shared)}.`;
-      findings.push({ says, taskIds: [earlier.taskId, later.taskId], minute: later.start });
+        `(${later.for}) for ${sayMinutes(until - later.start)}.`;
+      findings.push({ says, taskIds: [earlier.taskId, later.taskId], minute: later.start, until });
     }
     if (earlier === undefined || later.end > earlier.end) earlier = later;
   }

@@ -9,10 +9,11 @@ export function personCannot(day: JudgedDay): readonly Finding[] {
   return (day.scenario.people ?? []).flatMap(({ id, cannot }) =>
     (work.get(id) ?? [])
       .filter(({ step }) => cannot.includes(step))
-      .map(({ taskId, step, start, for: what }) => ({
+      .map(({ taskId, step, start, end, for: what }) => ({
         says: `${id} is given ${taskId} (${what}) at ${sayMinute(day.clock, start)} and cannot ${step}.`,
         taskIds: [taskId],
         minute: start,
+        until: end,
       })),
   );
 }

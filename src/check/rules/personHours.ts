@@ -14,17 +14,18 @@ function personFindings(day: JudgedDay, person: Person, work: readonly PersonWor
   const breaks = person.breaks.map(spanOf);
   const say = (minute: number) => sayMinute(day.clock, minute);
   return work.flatMap(({ taskId, start, end, for: what }) => {
-    const found = (says: string): Finding => ({
+    const found = (says: string, until: number): Finding => ({
       says: `${person.id} is at ${taskId} (${what}) ${say(start)} to ${say(end)}, ${says}.`,
       taskIds: [taskId],
       minute: start,
+      until: Math.min(end, until),
     });
     return [
-      ...(start < hours.start ? [found(`${sayMinutes(hours.start - start)} before their hours begin`)] : []),
-      ...(end > hours.end ? [found(`${sayMinutes(end - hours.end)} after their hours end`)] : []),
+      ...(start < hours.start ? [found(`${sayMinutes(hours.start - start)} before their hours begin`, hours.start)] : []),
+      ...(end > hours.end ? [found(`${sayMinutes(end - hours.end)} after their hours end`, end)] : []),
       ...breaks
         .filter((rest) => start < rest.end && end > rest.start)
-        .map((rest) => found(`into their break ${say(rest.start)} to ${say(rest.end)}`)),
+        .map((rest) => found(`into their break ${say(rest.start)} to ${say(rest.end)}`, rest.end)),
     ];
   });
 }

@@ -18,8 +18,7 @@ export function placeKind(day: JudgedDay): readonly Finding[] {
     const needs = needed === undefined ? 'no place' : `a ${needed}`;
     const has =
       place === undefined ? 'has no place' : `has the ${place.kind} ${place.id}${isAnotherKind ? `, not a ${needed}` : ''}`;
-    return [
-      { says: `${id} at ${sayMinute(day.clock, task.start)} needs ${needs} and ${has}.`, taskIds: [id], minute: task.start },
-    ];
+    const says = `${id} at ${sayMinute(day.clock, task.start)} needs ${needs} and ${has}.`;
+    return [{ says, taskIds: [id], minute: task.start, until: task.end }];
   });
 }

@@ -2,6 +2,7 @@
 // While a place is over its room, the capacity rule says so and this one is quiet about it.
 import { PLACE_KINDS } from '../../model/plan.ts';
 import { type Crowd, crowds } from '../crowding.ts';
+import { cutAtNow } from '../cutAtNow.ts';
 import type { Finding } from '../finding.ts';
 import { type Holding, holdings } from '../holdings.ts';
 import type { JudgedDay } from '../judgedDay.ts';
@@ -14,15 +15,17 @@ function isCrowded(crowded: readonly Crowd[], placeId: string, from: number, unt
 
 function outsideFindings(day: JudgedDay, held: readonly Holding[], room: number, crowded: readonly Crowd[]): readonly Finding[] {
   return held
-    .filter(({ position, placeId, from, until }) => {
-      const isOutside = position < 1 || position > room;
-      return isOutside && !isCrowded(crowded, placeId, from, until);
-    })
-    .map(({ holder, placeId, position, from, named }) => ({
-      says: `At ${sayMinute(day.clock, from)} ${holder} is in position ${position} of ${placeId}, which has ${room}.`,
-      taskIds: [named.id],
-      minute: from,
-    }));
+    .filter(({ position }) => position < 1 || position > room)
+    .flatMap(({ holder, placeId, position, named, ...stay }) =>
+      cutAtNow(day, stay.from, stay.until)
+        .filter(({ from, until }) => !isCrowded(crowded, placeId, from, until))
+        .map(({ from, until }) => ({
+          says: `At ${sayMinute(day.clock, from)} ${holder} is in position ${position} of ${placeId}, which has ${room}.`,
+          taskIds: [named.id],
+          minute: from,
+          until,
+        })),
+    );
 }
 
 /** Two in one position. `held` is of one position. */
@@ -32,11 +35,12 @@ function sharedFindings(day: JudgedDay, held: readonly Holding[], crowded: reado
   for (const later of [...held].sort((a, b) => a.from - b.from || a.until - b.until)) {
     if (later.until <= later.from) continue;
     if (earlier !== undefined && later.from < earlier.until) {
-      const until = Math.min(earlier.until, later.until);
-      if (!isCrowded(crowded, later.placeId, later.from, until)) {
-        const when = `Between ${sayMinute(day.clock, later.from)} and ${sayMinute(day.clock, until)}`;
-        const says = `${when} ${earlier.holder} and ${later.holder} are both in position ${later.position} of ${later.placeId}.`;
-        findings.push({ says, taskIds: [earlier.named.id, later.named.id], minute: later.from });
+      const taskIds = [earlier.named.id, later.named.id];
+      const both = `${earlier.holder} and ${later.holder} are both in position ${later.position} of ${later.placeId}.`;
+      for (const { from, until } of cutAtNow(day, later.from, Math.min(earlier.until, later.until))) {
+        if (isCrowded(crowded, later.placeId, from, until)) continue;
+        const when = `Between ${sayMinute(day.clock, from)} and ${sayMinute(day.clock, until)}`;
+        findings.push({ says: `${when} ${both}`, taskIds, minute: from, until });
       }
     }
     if (earlier === undefined || later.until > earlier.until) earlier = later;

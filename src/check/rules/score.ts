@@ -14,6 +14,7 @@ const RECOUNTED = [
   'finishMinute',
   'temperatureChanges',
   'firstHandsOnMinute',
+  'movedTasks',
 ] as const satisfies readonly (keyof Figures)[];
 
 function differs(a: number, b: number): boolean {
@@ -53,9 +54,10 @@ export function score(day: JudgedDay, figures: Figures): readonly Finding[] {
   const stated = day.plan.score ?? {};
   const wrong = RECOUNTED.flatMap((name) => {
     const value = stated[name];
-    return value === undefined || !differs(value, figures[name])
+    const recount = figures[name] ?? 0;
+    return value === undefined || !differs(value, recount)
       ? []
-      : [`${name} is stated as ${value}; the recount gives ${figures[name]}.`];
+      : [`${name} is stated as ${value}; the recount gives ${recount}.`];
   });
   return [...wrong, ...boundSays(day, figures.cost), ...holdsSays(day, figures.leftOutTrays)].map((says) => ({
     says,

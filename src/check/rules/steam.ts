@@ -11,5 +11,6 @@ export function steam(day: JudgedDay): readonly Finding[] {
       says: `${id} needs steam and bakes at ${sayMinute(day.clock, task.start)} on deck ${deck.id}, which gives none.`,
       taskIds: [id],
       minute: task.start,
+      until: task.end,
     }));
 }
