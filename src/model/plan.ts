@@ -8,7 +8,7 @@ const instant = z.string().describe('Local time with offset, as 2026-05-16T06:32
 export const PLACE_KINDS = ['bowl', 'bench', 'shelf', 'retarder', 'deck', 'rack'] as const;
 
 export const placeSchema = z.strictObject({
-  kind: z.enum(PLACE_KINDS),
+  kind: z.enum(PLACE_KINDS).describe('What kind of place.'),
   id: z.string().describe('Mixer, proofer or retarder id; oven/deck; "bench"; "cooling-rack".'),
   position: z.int().min(1).describe('Place within it, counted from 1.'),
 });
@@ -16,10 +16,10 @@ export const placeSchema = z.strictObject({
 export const HANDS_ON_KINDS = ['mix', 'fold', 'divide', 'shape', 'finish', 'load', 'unload'] as const;
 
 export const handsOnSchema = z.strictObject({
-  person: z.string(),
+  person: z.string().describe('Id of the person.'),
   start: minute,
-  end: minute,
-  for: z.enum(HANDS_ON_KINDS),
+  end: minute.describe('Excluded.'),
+  for: z.enum(HANDS_ON_KINDS).describe('What is done.'),
 });
 
 export const taskSchema = z.strictObject({
@@ -37,10 +37,18 @@ export const taskSchema = z.strictObject({
 });
 
 export const setPointSchema = z
-  .strictObject({ start: minute, end: minute, fromC: z.number(), toC: z.number() })
+  .strictObject({
+    start: minute,
+    end: minute.describe('Excluded.'),
+    fromC: z.number().describe('Set point in C at the start of the move.'),
+    toC: z.number().describe('Set point in C at its end, held until the next move.'),
+  })
   .describe('The set point moves evenly from fromC at start to toC at end, and holds until the next move.');
 
-export const planDeckSchema = z.strictObject({ id: z.string(), setPoints: z.array(setPointSchema) });
+export const planDeckSchema = z.strictObject({
+  id: z.string().describe('oven/deck.'),
+  setPoints: z.array(setPointSchema).describe('Moves, in order.'),
+});
 
 export const planBatchSchema = z.strictObject({
   id: z.string(),
@@ -86,6 +94,24 @@ export const scoreSchema = z.strictObject({
       'Steps that begin at another minute, in another place or by other people than planned before; only of a day under way.',
     ),
 });
+
+export const movedTaskSchema = z.strictObject({
+  task: z.string().describe('Id of the task.'),
+  from: z
+    .strictObject({
+      start: minute.describe('When it was to begin; of a bake, when the tray was to be on the deck.'),
+      place: placeSchema.optional().describe('Where it was to be done.'),
+      people: z.array(z.string()).describe('Ids of the people who were to do it.'),
+    })
+    .describe('How it was planned before.'),
+});
+
+export const planUnderwaySchema = z
+  .strictObject({
+    now: minute.describe('The minute it was when the rest of the day was planned.'),
+    moved: z.array(movedTaskSchema).describe('Steps that were planned otherwise before.'),
+  })
+  .describe('What has been planned anew; only of a day under way.');
 
 const span = z.strictObject({ start: minute, end: minute });
 const room = z.strictObject({ id: z.string(), name: z.string(), places: z.int(), temperatureC: z.number().optional() });
@@ -137,6 +163,7 @@ export const planSchema = z
     leftOut: z.array(leftOutSchema),
     bakehouse: bakehouseSchema,
     cautions: z.array(cautionSchema),
+    underway: planUnderwaySchema.optional(),
     solver: z.strictObject({
       seed: z.int(),
       effort: z.int().describe('Rounds of search done.'),
@@ -160,6 +187,8 @@ export type LeftOut = z.infer<typeof leftOutSchema>;
 export type Reason = z.infer<typeof reasonSchema>;
 export type Score = z.infer<typeof scoreSchema>;
 export type Bakehouse = z.infer<typeof bakehouseSchema>;
+export type MovedTask = z.infer<typeof movedTaskSchema>;
+export type PlanUnderway = z.infer<typeof planUnderwaySchema>;
 export type Caution = z.infer<typeof cautionSchema>;
 export type Stopped = Plan['stopped'];
 export type Holds = Plan['holds'];
