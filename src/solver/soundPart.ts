@@ -17,6 +17,7 @@ class Taking {
   private readonly usesOfTask: readonly number[][];
   private readonly stayOfTask: readonly number[];
   private readonly linksOfTask: readonly Link[][];
+  private readonly openerOf = new Map<string, number>();
   private undo: (() => void)[] = [];
 
   constructor(shop: Shop, wanted: Layout) {
@@ -67,12 +68,24 @@ class Taking {
       this.layout.end[i] = -1;
     });
     if (!this.linksOfTask[i]?.every((link) => this.isMet(link))) return false;
-    const isJoining = this.enter(i, start, end);
-    if (isJoining === null) return false;
+    const opener = this.enter(i, start, end);
+    if (opener === null) return false;
     return (this.usesOfTask[i] as readonly number[]).every((u) => {
       const use = this.shop.uses[u] as UseOfPool;
-      return (use.oncePerLoad && isJoining) || this.serve(u, use, end - start);
+      return use.oncePerLoad && opener !== i ? this.shareOf(u, i, opener) : this.serve(u, use, end - start);
     });
+  }
+
+  /** A use of a load that is served once: by whoever serves it for the task that opened the load. */
+  private shareOf(u: number, task: number, opener: number): boolean {
+    const once = (of: number): number[] =>
+      (this.usesOfTask[of] as number[]).filter((v) => this.shop.uses[v]?.oncePerLoad === true);
+    const theirs = once(opener)[once(task).indexOf(u)];
+    this.layout.pool[u] = theirs === undefined ? -1 : (this.layout.pool[theirs] as number);
+    this.undo.push(() => {
+      this.layout.pool[u] = -1;
+    });
+    return true;
   }
 
   private isMet(link: Link): boolean {
@@ -82,11 +95,11 @@ class Taking {
     return lag >= link.min && lag <= link.max;
   }
 
-  /** Whether the task joins a load that is there; null when its chamber does not take it. */
-  private enter(task: number, start: number, end: number): boolean | null {
+  /** The task that opened the load a task is in, itself when it is the first or in none; null when its chamber does not take it. */
+  private enter(task: number, start: number, end: number): number | null {
     const s = this.stayOfTask[task] as number;
     const stay = this.shop.problem.tasks[task]?.stay;
-    if (stay === undefined) return false;
+    if (stay === undefined) return task;
     const c = this.wanted.chamber[s] as number;
     const line = this.chambers[c];
     const chamber = this.shop.problem.chambers[c];
@@ -97,12 +110,13 @@ class Taking {
       if (line.nextFit(start, end - start, stay.low, stay.high, stay.room) !== start) return null;
     } else if (line.nextJoin(start, end - start, end - start, stay.low, stay.high, stay.room).at !== start) return null;
     line.add(held);
+    if (load.length === 0) this.openerOf.set(`${c} ${start}`, task);
     this.layout.chamber[s] = c;
     this.undo.push(() => {
       line.remove(s);
       this.layout.chamber[s] = -1;
     });
-    return load.length > 0;
+    return load.length === 0 ? task : (this.openerOf.get(`${c} ${start}`) ?? task);
   }
 
   private serve(u: number, use: UseOfPool, lasts: number): boolean {
