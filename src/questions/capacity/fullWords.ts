@@ -1,0 +1,37 @@
+// What has no room for more trays, as people say it. Used by capacity and by the verdicts of compare.
+import type { Capacity } from '../../model/comparison.ts';
+import type { ResourceUse } from '../../model/why.ts';
+import type { WorkKind } from './trayWork.ts';
+
+type Full = NonNullable<Capacity['full']>;
+
+const OF_WORK: Readonly<Record<WorkKind, Full>> = {
+  deck: { kind: 'deck', words: 'the oven' },
+  steam: { kind: 'deck', words: 'the deck with steam' },
+  shelf: { kind: 'shelf', words: 'the proofer' },
+  retarder: { kind: 'retarder', words: 'the retarder' },
+  bench: { kind: 'bench', words: 'the bench' },
+  bowl: { kind: 'bowl', words: 'the mixer' },
+  rack: { kind: 'rack', words: 'the cooling rack' },
+  person: { kind: 'person', words: 'the time of the people' },
+};
+
+const OF_PLACE: Readonly<Record<ResourceUse['kind'], string>> = {
+  deck: 'the oven',
+  shelf: 'the proofer',
+  retarder: 'the retarder',
+  bench: 'the bench',
+  bowl: 'the mixer',
+  rack: 'the cooling rack',
+  person: 'the time of the people',
+};
+
+/** What a proof by work names. */
+export function fullByWork(kind: WorkKind): Full {
+  return OF_WORK[kind];
+}
+
+/** The kind of the busiest place or person of a plan. */
+export function fullByClock(kind: ResourceUse['kind']): Full {
+  return { kind, words: OF_PLACE[kind] };
+}
