@@ -51,3 +51,81 @@ export const busiestSchema = z
 export type ResourceKind = (typeof RESOURCE_KINDS)[number];
 export type ResourceUse = z.infer<typeof resourceUseSchema>;
 export type Busiest = z.infer<typeof busiestSchema>;
+
+export const LIMIT_KINDS = [
+  'deck-room',
+  'shelves',
+  'hands',
+  'hours',
+  'cannot',
+  'heat-rates',
+  'bench-places',
+  'day-start',
+  'retarder-room',
+  'rack-room',
+  'bowl',
+  'steam',
+  'product-standing',
+  'dough-standing',
+  'day-end',
+] as const;
+
+const withoutIt = z
+  .enum(['possible', 'unknown'])
+  .describe('Whether all the rest of the set can be ready on time without it: shown by a judged plan, or not found out.');
+
+export const clashOrderSchema = z.strictObject({
+  is: z.literal('order'),
+  number: z.int().min(1).describe('Which order of the scenario, from 1.'),
+  product: z.string().describe('Id of its product.'),
+  pieces: z.int().min(1).describe('Pieces wanted.'),
+  readyBy: z.string().describe('By when, as the scenario has it.'),
+  says: sentence,
+  withoutIt,
+});
+
+export const clashLimitSchema = z.strictObject({
+  is: z.literal('limit'),
+  limit: z.enum(LIMIT_KINDS).describe('What kind of limit.'),
+  rule: z.string().describe('The rule the limit belongs to.'),
+  of: z.string().describe('Whose limit: id of a place, person, oven, product or dough; "day" for the day.'),
+  says: sentence,
+  lifted: z.string().describe('What it means to lift it, as it was tried.'),
+  withoutIt,
+});
+
+const clashMember = z.discriminatedUnion('is', [clashOrderSchema, clashLimitSchema]);
+const solves = z.int().min(0).describe('Days planned to find this out.');
+
+export const clashSchema = z
+  .discriminatedUnion('is', [
+    z.strictObject({ is: z.literal('none'), solves, says: sentence }).describe('Every tray can be ready on time.'),
+    z
+      .strictObject({ is: z.literal('unknown'), solves, says: sentence })
+      .describe('Within the limits neither a plan with every tray on time was found, nor a proof that there is none.'),
+    z
+      .strictObject({
+        is: z.literal('found'),
+        members: z
+          .array(clashMember)
+          .min(1)
+          .describe('Orders and limits that cannot all be met, whatever the plan; orders first.'),
+        isMinimal: z
+          .boolean()
+          .describe('Whether every member is needed, each shown by a judged plan of the rest. false: some of it is not proved.'),
+        notProved: z.array(z.string()).describe('What is not proved, one sentence each; empty when isMinimal.'),
+        proof: z
+          .strictObject({ argument: z.string().describe('Name of the argument.'), says: sentence })
+          .describe(
+            'Why the set cannot be met: the argument behind the lower bound of a day with these orders and limits alone.',
+          ),
+        solves,
+        says: sentence,
+      })
+      .describe('A set of orders and limits that cannot all be met, every other order taken away and every other limit lifted.'),
+  ])
+  .describe('Which orders and limits clash when not everything can be ready on time.');
+
+export type LimitKind = (typeof LIMIT_KINDS)[number];
+export type Clash = z.infer<typeof clashSchema>;
+export type ClashMember = z.infer<typeof clashMember>;

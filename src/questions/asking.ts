@@ -61,12 +61,12 @@ const ON_TIME_GOALS: Goals = { lateTrayMinute: 1, leftOutTray: 5000, finishMinut
 /** Whether a day can be done on time: with the plan that shows it; or proved that it cannot; or not found within the limits. */
 export type OnTime =
   | { readonly is: 'possible'; readonly plan: Plan }
-  | { readonly is: 'impossible'; readonly bound: Plan['bound'] }
+  | { readonly is: 'impossible'; readonly bound: Plan['bound']; readonly plan: Plan }
   | { readonly is: 'unknown'; readonly plan: Plan };
 
 /** Asks whether every tray of a scenario can be ready by the time of its order. Its plans are of the scenario under other goals. */
 export async function askOnTime(scenario: Scenario, asking: Asking, limits: AskLimits = {}): Promise<OnTime> {
   const plan = await ask({ ...scenario, goals: ON_TIME_GOALS }, asking, { ...limits, enoughCost: 0 });
   if (plan.score.cost === 0) return { is: 'possible', plan };
-  return plan.score.lowerBound > 0 ? { is: 'impossible', bound: plan.bound } : { is: 'unknown', plan };
+  return plan.score.lowerBound > 0 ? { is: 'impossible', bound: plan.bound, plan } : { is: 'unknown', plan };
 }
