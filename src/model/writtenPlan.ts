@@ -10,6 +10,7 @@ import {
   planBatchSchema,
   planOrderSchema,
   planSchema,
+  planUnderwaySchema,
   STOPPED,
   scoreSchema,
 } from './plan.ts';
@@ -82,6 +83,7 @@ function writtenPlanOf<Time extends z.ZodType<number | string>>(time: Time) {
       leftOut: z.array(leftOutSchema).optional().describe('Trays it leaves out; checked when stated.'),
       bakehouse: bakehouseSchema.optional().describe('The bakehouse, for who reads the plan alone.'),
       cautions: z.array(cautionSchema).optional().describe('Cautions shown with it.'),
+      underway: planUnderwaySchema.optional().describe('What has been planned anew, for who reads the plan.'),
       solver: planSchema.shape.solver.optional().describe('How it was found.'),
     })
     .describe('A plan of anybody, to be judged: tasks and set points, and whatever else it states.');

@@ -1,7 +1,7 @@
 // The decks' set points as the day went so far: a move waits for the bakes it was to follow, and a bake for the moves before it.
 import type { PlanDeck, SetPoint } from '../../model/plan.ts';
+import type { Course } from './course.ts';
 import type { Job } from './runs.ts';
-import type { Course } from './soFar.ts';
 
 type Move = { readonly planned: SetPoint; start: number | null };
 

@@ -3,23 +3,12 @@
 import type { HandsOn, PlanDeck } from '../../model/plan.ts';
 import type { OutOfUse } from '../../model/underway.ts';
 import { alreadyBusy, alreadyFull, type Contradiction, cannotHaveEnded, notBegunBefore } from './contradiction.ts';
+import type { Course } from './course.ts';
 import type { Diary } from './diary.ts';
 import type { Fact } from './facts.ts';
 import { HeatSoFar } from './heatSoFar.ts';
 import type { Rooms, Stay } from './rooms.ts';
 import { type Job, restsByItself } from './runs.ts';
-
-/** How far a job has come. Minutes of the day; `end` is null while it is not known. */
-export type Course = {
-  readonly job: Job;
-  begin: number;
-  start: number;
-  end: number | null;
-  stay: Stay | null;
-  unloading: readonly HandsOn[];
-  /** Whether it is told that it came off its deck. */
-  isToldOut: boolean;
-};
 
 /** Jobs that begin as one: a single one, or the bakes of a load. */
 type Act = { readonly jobs: readonly Job[]; readonly plannedBegin: number; readonly fact: Fact | undefined };

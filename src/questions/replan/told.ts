@@ -1,6 +1,6 @@
 // What was taken for granted about the day so far, in sentences, so that people can object. Used by dayAt.ts.
 
-import { trayNames } from '../../explain/trayNames.ts';
+import { trayNames } from '../../explain/moved/trayNames.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { OutOfUse } from '../../model/underway.ts';
 import type { Fact } from './facts.ts';

@@ -1,8 +1,9 @@
 // What each step of the day has come to by now: over, at work, or still to come. Used by dayAt.ts.
 import type { HandsOn } from '../../model/plan.ts';
 import type { TASK_STATES } from '../../model/underway.ts';
+import type { Course } from './course.ts';
 import { type BatchRuns, type Job, restsByItself } from './runs.ts';
-import type { Course, SoFar } from './soFar.ts';
+import type { SoFar } from './soFar.ts';
 
 export type State = (typeof TASK_STATES)[number];
 

@@ -1,6 +1,6 @@
 // What people call the trays, batches, decks and persons of a plan: "Plum knot 2", "Rye dough, batch 1". Used by whatever says
 // what has changed.
-import type { Plan } from '../model/plan.ts';
+import type { Plan } from '../../model/plan.ts';
 
 export type TrayNames = {
   readonly tray: (id: string) => string;
@@ -8,7 +8,23 @@ export type TrayNames = {
   readonly product: (id: string) => string;
   readonly person: (id: string) => string;
   readonly place: (id: string) => string;
+  /** Trays in a row: "Rye 1 to 3 and 5, Plum knot 2". */
+  readonly trays: (ids: readonly string[]) => string;
 };
+
+/** "1 to 3 and 5" of numbers. */
+function numbersInWords(numbers: readonly number[]): string {
+  const runs: [number, number][] = [];
+  for (const number of [...numbers].sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last !== undefined && number === last[1] + 1) last[1] = number;
+    else runs.push([number, number]);
+  }
+  const words = runs.flatMap(([from, to]) =>
+    to - from > 1 ? [`${from} to ${to}`] : from === to ? [`${from}`] : [`${from}`, `${to}`],
+  );
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
 
 /** "knot-2" of product "knot" is number 2. */
 function numberIn(id: string, of: string): string | undefined {
@@ -27,13 +43,24 @@ export function trayNames(plan: Plan, other: Plan = plan): TrayNames {
   const batches = [...plan.batches, ...other.batches];
   const { bakehouse } = plan;
   const product = (id: string): string => bakehouse.products.find((one) => one.id === id)?.name ?? id;
+  const productOf = (id: string): string => batches.flatMap(({ trays }) => trays).find((tray) => tray.id === id)?.product ?? '';
   const cabinets = [...bakehouse.proofers, ...bakehouse.retarders, ...bakehouse.mixers];
   return {
     product,
     tray: (id) => {
-      const of = batches.flatMap(({ trays }) => trays).find((tray) => tray.id === id)?.product ?? '';
+      const of = productOf(id);
       const number = numberIn(id, of);
       return number === undefined ? id : `${product(of)} ${number}`;
+    },
+    trays: (ids) => {
+      const byProduct = new Map<string, number[]>();
+      const others: string[] = [];
+      for (const id of ids) {
+        const number = numberIn(id, productOf(id));
+        if (number === undefined) others.push(id);
+        else byProduct.set(productOf(id), [...(byProduct.get(productOf(id)) ?? []), Number(number)]);
+      }
+      return [...[...byProduct].map(([of, numbers]) => `${product(of)} ${numbersInWords(numbers)}`), ...others].join(', ');
     },
     batch: (id) => {
       const of = batches.find((batch) => batch.id === id)?.dough ?? '';
