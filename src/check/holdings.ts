@@ -35,9 +35,9 @@ function holdingsOf(holder: string, runs: readonly (StepRun | undefined)[], afte
   });
 }
 
-/** When the first tray of a batch begins; undefined when none has its first step. */
+/** When the first tray of a batch begins, or began though it is left out now; undefined when none has its first step. */
 export function firstTrayBegins(batch: BatchRun): number | undefined {
-  let first: number | undefined;
+  let first = batch.leftOutBegan;
   for (const { runs } of batch.trays) {
     const begins = runs[0]?.begins;
     if (begins !== undefined && (first === undefined || begins < first)) first = begins;

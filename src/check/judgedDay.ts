@@ -34,7 +34,12 @@ type Run = {
   readonly spare: readonly NamedTask[];
 };
 export type TrayRun = Run & { readonly product: Product; readonly batch: string | undefined };
-export type BatchRun = Run & { readonly dough: Dough; readonly trays: readonly TrayRun[] };
+export type BatchRun = Run & {
+  readonly dough: Dough;
+  readonly trays: readonly TrayRun[];
+  /** When the first of its trays began that had begun by now and are left out; undefined when there is none. */
+  readonly leftOutBegan: number | undefined;
+};
 
 export type JudgedDay = RememberedClock & {
   readonly scenario: Scenario;
@@ -79,6 +84,20 @@ function pairedBake(pair: PairedStep<TrayStep> | undefined): readonly PairedBake
   return pair?.step.do === 'bake' ? [{ step: pair.step, named: pair.named }] : [];
 }
 
+/** Of the trays of a batch that have begun and are not planned any more: when the first began, its loading included. */
+function leftOutBegan(scenario: Scenario, batchId: string, planned: ReadonlyMap<string, TrayRun>): number | undefined {
+  const { underway } = scenario;
+  const trays = underway?.batches.find(({ id }) => id === batchId)?.trays ?? [];
+  const begins = trays.flatMap(({ id, product }) => {
+    const [first] = scenario.products.find((one) => one.id === product)?.steps ?? [];
+    if (planned.has(id) || first === undefined) return [];
+    const record = underway?.tasks.find((task) => task.tray === id && task.step === first.do && task.ordinal === 1);
+    if (record === undefined || record.state === 'planned') return [];
+    return [record.start - (first.do === 'bake' ? first.load : 0)];
+  });
+  return begins.length === 0 ? undefined : Math.min(...begins);
+}
+
 export function judgedDayOf(scenario: Scenario, plan: WrittenPlan): JudgedDay {
   const clock = clockOf(scenario);
   const tasks = nameTasks(plan.tasks);
@@ -100,6 +119,7 @@ export function judgedDayOf(scenario: Scenario, plan: WrittenPlan): JudgedDay {
     trays: trays.flatMap((tray) => trayById.get(tray.id) ?? []),
     runs: stepRuns(paired, dough.steps, loads, records.ofBatch(id)),
     spare,
+    leftOutBegan: leftOutBegan(scenario, id, trayById),
   }));
   const times = rememberedClock(clock);
   const ordered = orderedTrays(scenario, times.minuteOf);

@@ -126,8 +126,27 @@ export function planTasks(compiled: Compiled, schedule: Schedule, names: Names):
     if (start < 0 || compiled.stepOfTask[i] === null) return [];
     return [planTask(compiled, schedule, names, i, usesOfTask.get(i) ?? [], positions)];
   });
-  const all = [...overTasks(compiled, names), ...tasks];
+  const all = [...overTasks(compiled, names), ...carried(compiled, tasks)];
   return all.sort((a, b) => a.start - b.start || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+}
+
+/** The work of a load that goes in together stands on its tray in the lowest position, also when the load is at work already. */
+function carried(compiled: Compiled, tasks: readonly Task[]): readonly Task[] {
+  const together = new Set(compiled.problem.chambers.filter((chamber) => chamber.together).map(({ id }) => id));
+  const loadOf = ({ step, place, start }: Task): string | null =>
+    step === 'bake' && place !== undefined && together.has(place.id) ? `${place.id} ${start}` : null;
+  const loads = new Map<string, Task[]>();
+  for (const task of tasks) {
+    const load = loadOf(task);
+    if (load !== null) loads.set(load, [...(loads.get(load) ?? []), task]);
+  }
+  return tasks.map((task) => {
+    const load = loads.get(loadOf(task) ?? '');
+    if (load === undefined || load.length === 1) return task;
+    const lowest = load.reduce((low, other) => ((other.place?.position ?? 0) < (low.place?.position ?? 0) ? other : low));
+    const work = new Map(load.flatMap(({ handsOn }) => handsOn.map((hands) => [hands.for, hands])));
+    return { ...task, handsOn: task === lowest ? [...work.values()].sort((a, b) => a.start - b.start) : [] };
+  });
 }
 
 /** A step of no minutes holds its place for no time, in nobody's way: the first place that would serve it. */

@@ -33,7 +33,7 @@ function unloading(scenario: Scenario): { readonly person: string; readonly unti
   return tasks.flatMap(({ state, handsOn }) =>
     state !== 'planned'
       ? handsOn
-          .filter((work) => work.for === 'unload' && work.start < now && work.end > now)
+          .filter((work) => work.for === 'unload' && work.start <= now && work.end > now)
           .map(({ person, end }) => ({ person, until: end - now }))
       : [],
   );
