@@ -15,7 +15,9 @@ export function stepMinutes(day: JudgedDay): readonly Finding[] {
     const allowed = min === max ? sayMinutes(min) : `${min} to ${sayMinutes(max)}`;
     const by = minutes < min ? `${sayMinutes(min - minutes)} too short` : `${sayMinutes(minutes - max)} too long`;
     const from = sayMinute(day.clock, task.start);
-    const says = `${id} from ${from} lasts ${sayMinutes(minutes)}, ${by}: the scenario says ${allowed}.`;
+    const isAllowedMore = run.record !== undefined && run.record.moreMinutes + run.record.overrunMinutes > 0;
+    const source = isAllowedMore ? 'the scenario and the day so far say' : 'the scenario says';
+    const says = `${id} from ${from} lasts ${sayMinutes(minutes)}, ${by}: ${source} ${allowed}.`;
     return [{ says, taskIds: [id], minute: task.start, until: task.end }];
   });
 }
