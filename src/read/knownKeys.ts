@@ -8,14 +8,19 @@ function unwrapped(schema: unknown): unknown {
   return inner;
 }
 
-/** The option of a choice by `do` that the value chose. */
+/** The word by which an option of a choice is chosen. */
+function wordOf(option: unknown, discriminator: string): unknown {
+  const shape: Readonly<Record<string, unknown>> = option instanceof z.ZodObject ? option.shape : {};
+  const literal = shape[discriminator];
+  return literal instanceof z.ZodLiteral ? literal.value : undefined;
+}
+
+/** The option of a choice by `do` or `what` that the value chose. */
 function chosen(schema: unknown, value: unknown): unknown {
   if (!(schema instanceof z.ZodDiscriminatedUnion)) return schema;
-  const doing = childOf(value, 'do');
-  return schema.options.find((option: unknown) => {
-    const literal: unknown = option instanceof z.ZodObject ? option.shape.do : undefined;
-    return literal instanceof z.ZodLiteral && literal.value === doing;
-  });
+  const { discriminator } = schema.def;
+  const word = childOf(value, discriminator);
+  return schema.options.find((option: unknown) => wordOf(option, discriminator) === word);
 }
 
 function innerSchema(schema: unknown, segment: PropertyKey): unknown {
@@ -24,13 +29,30 @@ function innerSchema(schema: unknown, segment: PropertyKey): unknown {
   return undefined;
 }
 
+/** The schema at a place, a choice not yet made. */
+function schemaAt(schema: z.ZodType, root: unknown, path: readonly PropertyKey[]): unknown {
+  let value = root;
+  let inner = unwrapped(schema);
+  for (const segment of path) {
+    inner = unwrapped(innerSchema(chosen(inner, value), segment));
+    value = childOf(value, segment);
+  }
+  return inner;
+}
+
 /** Keys allowed in the object at a place; empty when the schema names none there. */
 export function knownKeys(schema: z.ZodType, root: unknown, path: readonly PropertyKey[]): readonly string[] {
-  let value = root;
-  let inner = chosen(unwrapped(schema), value);
-  for (const segment of path) {
-    value = childOf(value, segment);
-    inner = chosen(unwrapped(innerSchema(inner, segment)), value);
-  }
+  const value = path.reduce((inner: unknown, segment) => childOf(inner, segment), root);
+  const inner = chosen(schemaAt(schema, root, path), value);
   return inner instanceof z.ZodObject ? Object.keys(inner.shape) : [];
+}
+
+/** Words by which the choice at a place is made. */
+export function knownWords(schema: z.ZodType, root: unknown, path: readonly PropertyKey[]): readonly string[] {
+  const inner = schemaAt(schema, root, path);
+  if (!(inner instanceof z.ZodDiscriminatedUnion)) return [];
+  return inner.options.flatMap((option: unknown) => {
+    const word = wordOf(option, inner.def.discriminator);
+    return typeof word === 'string' ? [word] : [];
+  });
 }

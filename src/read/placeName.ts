@@ -16,8 +16,11 @@ const SINGULAR: ReadonlyMap<string, string> = new Map([
   ['steps', 'step'],
   ['tasks', 'task'],
   ['setPoints', 'set point'],
+  ['happened', 'event'],
+  ['keep', 'decision'],
   ['cannot', 'word'],
   ['allergens', 'word'],
+  ['keeps', 'word'],
   ['minutes', 'number'],
   ['temperatureC', 'number'],
 ]);
@@ -40,7 +43,7 @@ function entryName(list: PropertyKey, index: number, entry: unknown): string {
   const kind = SINGULAR.get(String(list)) ?? `entry of ${String(list)}`;
   const id = childOf(entry, 'id');
   if (typeof id === 'string' && kind !== 'step') return `${kind} ${shown(id)}`;
-  const doing = childOf(entry, 'do');
+  const doing = childOf(entry, 'do') ?? childOf(entry, 'what');
   return typeof doing === 'string' ? `${kind} ${index + 1} (${shown(doing).slice(1, -1)})` : `${kind} ${index + 1}`;
 }
 

@@ -22,8 +22,8 @@ function unreadable(errors: readonly CodedError[]): Reading<PlainText> {
   return { ok: false, errors: errorList(errors, [], asItIs) };
 }
 
-/** Reads YAML or JSON text into a plain value. `file` names it in sentences. */
-export function plainText(text: string, file: string): Reading<PlainText> {
+/** Reads YAML or JSON text into a plain value. `file` names it in sentences; `example` is the page that shows one. */
+export function plainText(text: string, file: string, example = 'docs/scenario.md'): Reading<PlainText> {
   const withoutMark = text.startsWith('\ufeff') ? text.slice(1) : text;
   const guarded = textGuard(withoutMark, MAX_TEXT_BYTES, file);
   if (guarded.length > 0) return unreadable(guarded);
@@ -32,7 +32,7 @@ export function plainText(text: string, file: string): Reading<PlainText> {
   const { tree } = read;
   const contents = tree?.document.contents ?? null;
   if (tree === undefined || contents === null || (isScalar(contents) && contents.value === null)) {
-    const doThis = 'Start from the example in docs/scenario.md.';
+    const doThis = `Start from the example in ${example}.`;
     return unreadable([{ ...inputErrorAt('EMPTY', '', `${file} holds nothing.`, doThis), line: 1, column: 1 }]);
   }
   const { value, errors, targets } = valueOfTree(contents);

@@ -3,14 +3,14 @@ import type { z } from 'zod';
 import { didYouMean } from './didYouMean.ts';
 import type { CodedError } from './inputErrorAt.ts';
 import { inputErrorAt } from './inputErrorAt.ts';
-import { knownKeys } from './knownKeys.ts';
+import { knownKeys, knownWords } from './knownKeys.ts';
 import { placeName, valueAt } from './placeName.ts';
 import { pointerOf, type Segment } from './pointer.ts';
 import type { Issue, Wrong } from './wrong.ts';
 import { countError, numberError } from './wrongAmount.ts';
 import { textError } from './wrongText.ts';
 import { typeError } from './wrongType.ts';
-import { rangeError, stepError, unknownKeyError, wordError } from './wrongWord.ts';
+import { choiceError, rangeError, stepError, unknownKeyError, wordError } from './wrongWord.ts';
 
 function asBeginning(place: string): string {
   return place.charAt(0).toUpperCase() + place.slice(1);
@@ -25,7 +25,8 @@ function wrongAt(issue: Issue, root: unknown, before: readonly Segment[]): Wrong
 function unionErrors(wrong: Wrong, schema: z.ZodType, root: unknown): readonly CodedError[] {
   const { issue } = wrong;
   if (issue.code !== 'invalid_union') return [];
-  if (issue.discriminator !== undefined) return [stepError(wrong, root)];
+  if (issue.discriminator === 'do') return [stepError(wrong, root)];
+  if (issue.discriminator !== undefined) return [choiceError(wrong, knownWords(schema, root, wrong.path.slice(0, -1)))];
   const { value } = wrong;
   const isPair = Array.isArray(value) && value.length === 2;
   const pairBranch = issue.errors.find((branch) => branch.every((inner) => inner.path.length > 0));

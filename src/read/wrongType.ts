@@ -15,7 +15,7 @@ const NEEDED: ReadonlyMap<string, string> = new Map([
   ['record', 'keys with values'],
 ]);
 
-const TIME_KEYS: ReadonlySet<PropertyKey | undefined> = new Set(['from', 'until', 'readyBy']);
+const TIME_KEYS: ReadonlySet<PropertyKey | undefined> = new Set(['from', 'until', 'readyBy', 'at', 'newReadyBy']);
 
 function hintFor(expected: string, value: unknown): string {
   if (expected === 'string' && (typeof value === 'number' || typeof value === 'boolean')) return `Put it in quotes: "${value}".`;

@@ -25,6 +25,19 @@ export function unknownKeyError(wrong: Wrong, key: string, known: readonly strin
   return inputErrorAt('UNKNOWN_KEY', pointerOf([...wrong.path, key]), says, suggestion(key, known, otherwise));
 }
 
+/** A word that should choose one of several kinds and is none of their words. */
+export function choiceError(wrong: Wrong, words: readonly string[]): CodedError {
+  const otherwise = `Write ${choiceOf(words)}.`;
+  if (wrong.value === undefined) return inputErrorAt('MISSING', wrong.at, `${wrong.place} is missing.`, otherwise);
+  const says = `${wrong.place} is ${shown(wrong.value)}, which is none of the choices.`;
+  return inputErrorAt(
+    'UNKNOWN_WORD',
+    wrong.at,
+    says,
+    suggestion(typeof wrong.value === 'string' ? wrong.value : '', words, otherwise),
+  );
+}
+
 /** A word that is none of the choices, or a wrong version of the format. */
 export function wordError(wrong: Wrong): CodedError {
   const values = wrong.issue.code === 'invalid_value' ? wrong.issue.values.map(String) : [];
