@@ -36,12 +36,12 @@ async function priceOf(scenario: Scenario, names: readonly string[]): Promise<{ 
   const all = candidatesOf(scenario, limitsOf(scenario));
   const day = dayOf(scenario, all, new Set(all.filter((one) => names.includes(nameOf(one)))));
   if (day === null) return null;
-  return (await planned({ ...day, goals: ON_TIME }, 600, 7)).score;
+  return (await planned({ ...day, goals: ON_TIME }, 2500, 7)).score;
 }
 
 describe('a clash', () => {
   it.each(PLANTED)('is the one planted: $name', async ({ scenario, planted }) => {
-    const clash = clashSchema.parse(await clashOf(scenario, asking, { effort: 12_000 }));
+    const clash = clashSchema.parse(await clashOf(scenario, asking, { effort: 20_000 }));
     expect([...namesIn(clash)].sort()).toEqual([...planted].sort());
     expect(clash).toMatchObject({ is: 'found', isMinimal: true, notProved: [] });
     expect((await priceOf(scenario, planted))?.lowerBound).toBeGreaterThan(0);

@@ -101,14 +101,14 @@ export const PLANTED: readonly PlantedDay[] = [
     planted: ['order 1', 'hours ben'],
   },
   {
-    // Three trays of one batch begin within five minutes, proof 60 to 70 and bake 30 one by one: the third would wait 60.
+    // Two trays of one batch begin within five minutes, proof 60 to 70 and bake 30 one after the other: the second would wait 30.
     name: 'over-proofing before one deck',
     scenario: day({
       deck: { trays: 1 },
       shapeWithin: 5,
       breads: {
         bun: {
-          trays: 3,
+          trays: 2,
           readyBy: '08:30',
           steps: [
             { do: 'proof', minutes: [60, 70] },
@@ -124,6 +124,7 @@ export const PLANTED: readonly PlantedDay[] = [
     name: 'the end of the day',
     scenario: day({
       day: { from: '03:00', until: '04:30' },
+      shapeWithin: 60,
       deck: { trays: 1 },
       breads: { bun: { trays: 2, readyBy: '05:00', steps: [{ ...BAKE, minutes: 50 }] } },
     }),

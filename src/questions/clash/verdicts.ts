@@ -21,8 +21,8 @@ export type Verdict =
  * One day gets at most this share of what is left of time and effort, so that a hard one does not use up the budget: a large
  * one where the answer stands in the end, a small one where it only guides the search.
  */
-const SHARE = 1 / 6;
-const GUIDE_SHARE = 1 / 16;
+const SHARE = 1 / 4;
+const GUIDE_SHARE = 1 / 12;
 const LEAST_ROUNDS = 20;
 const LEAST_SECONDS = 0.4;
 
