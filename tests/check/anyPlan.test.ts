@@ -6,7 +6,8 @@ import { HANDS_ON_KINDS, PLACE_KINDS } from '../../src/model/plan.ts';
 import { RULES } from '../../src/model/rules.ts';
 import { STEP_KINDS } from '../../src/model/steps.ts';
 import { type WrittenPlan, writtenPlanSchema } from '../../src/model/writtenPlan.ts';
-import { scenario } from '../rules/plans/marketMorning.ts';
+import { dayUnderway } from '../rules/plans/dayUnderway.ts';
+import { bare, scenario } from '../rules/plans/marketMorning.ts';
 
 const minute = fc.integer({ min: -100, max: 500 });
 const ids = [
@@ -55,13 +56,17 @@ const anyPlan: fc.Arbitrary<WrittenPlan> = fc.record({
   ),
 });
 
+const keepsAll = dayUnderway(scenario, bare, 100);
+for (const record of keepsAll.underway.tasks) record.keeps = ['time', 'place', 'people'];
+keepsAll.underway.out = [{ kind: 'deck', id: 'hearth/upper', from: 90, until: 200 }];
+
 describe('any plan at all', () => {
   it('is judged, the same way twice, in words that hold together', () => {
     fc.assert(
-      fc.property(anyPlan, (plan) => {
+      fc.property(anyPlan, fc.constantFrom(scenario, keepsAll), (plan, day) => {
         expect(writtenPlanSchema.safeParse(plan).success).toBe(true);
-        const verdict = judge(scenario, plan);
-        expect(judge(scenario, plan)).toEqual(verdict);
+        const verdict = judge(day, plan);
+        expect(judge(day, plan)).toEqual(verdict);
         for (const { rule, says, doThis } of verdict.breaches) {
           expect(doThis).toBe(RULES[rule].doThis);
           expect(says).toMatch(/^.+\.$/);

@@ -1,6 +1,7 @@
 // BATCH_MAKEUP. Trays in the wrong batch, batches too heavy, batches stated otherwise.
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/check/judge.ts';
+import { dayUnderway } from './plans/dayUnderway.ts';
 import * as marketMorning from './plans/marketMorning.ts';
 import * as quietHouse from './plans/quietHouse.ts';
 import { codesSeen, edited, nth, spoiled, task } from './spoil.ts';
@@ -73,5 +74,46 @@ describe('BATCH_MAKEUP', () => {
     });
     const plan = { ...quietHouse.plan, tasks: quietHouse.plan.tasks.filter(({ id }) => id !== 'roll-dough-1/mix') };
     expect(codesSeen(unmixed, plan)).toEqual([]);
+  });
+
+  describe('of a day under way', () => {
+    const at60 = dayUnderway(marketMorning.scenario, marketMorning.bare, 60);
+
+    it('sees a tray that was dealt to another batch, or of another product', () => {
+      const swapped = edited(at60, (scenario) => {
+        const [one, other] = [nth(scenario.underway.batches, 0), nth(scenario.underway.batches, 1)];
+        one.trays.push(nth(other.trays, 1));
+        other.trays.splice(1, 1);
+      });
+      expect(codesSeen(swapped, marketMorning.bare)).toEqual(['BATCH_MAKEUP']);
+      expect(judge(swapped, marketMorning.bare).breaches[0]?.says).toBe(
+        'Tray milk-bun-2 is of batch country-1; the plan puts it in batch milk-1.',
+      );
+      const other = spoiled(at60, (scenario) => {
+        nth(nth(scenario.underway.batches, 1).trays, 1).product = 'field-loaf';
+      });
+      expect(codesSeen(other, marketMorning.bare)).toEqual(['BATCH_MAKEUP']);
+    });
+
+    it('sees a batch of another dough', () => {
+      const other = spoiled(at60, (scenario) => {
+        nth(scenario.underway.batches, 1).dough = 'country';
+      });
+      expect(codesSeen(other, marketMorning.bare)).toEqual(['BATCH_MAKEUP']);
+      expect(judge(other, marketMorning.bare).breaches[0]?.says).toBe('Batch milk-1 is of dough milk; it was dealt as country.');
+    });
+
+    it('lets a new tray into a batch that has not begun, and into no other', () => {
+      const unknown = (now: number) =>
+        edited(dayUnderway(marketMorning.scenario, marketMorning.bare, now), (scenario) => {
+          nth(scenario.underway.batches, 1).trays.pop();
+          scenario.underway.tasks = scenario.underway.tasks.filter(({ tray }) => tray !== 'milk-bun-2');
+        });
+      expect(codesSeen(unknown(67), marketMorning.bare)).toEqual([]);
+      expect(codesSeen(unknown(68), marketMorning.bare)).toEqual(['BATCH_MAKEUP']);
+      expect(judge(unknown(68), marketMorning.bare).breaches[0]?.says).toBe(
+        'Tray milk-bun-2 is put in batch milk-1, which has begun without it.',
+      );
+    });
   });
 });
