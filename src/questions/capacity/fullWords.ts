@@ -35,3 +35,8 @@ export function fullByWork(kind: WorkKind): Full {
 export function fullByClock(kind: ResourceUse['kind']): Full {
   return { kind, words: OF_PLACE[kind] };
 }
+
+/** "the oven is full"; of hands: "nobody has time for more". */
+export function isFullWords({ kind, words }: Full): string {
+  return kind === 'person' ? 'nobody has time for more' : `${words} is full`;
+}
