@@ -10,9 +10,12 @@ export type Through = {
   readonly count: number;
   /** Lets other work be done between two blocks. */
   readonly pause: () => Promise<void>;
-  /** Whether time is over; asked after each block. */
+  /** Whether time is over; asked after each block, once there are enough mornings to tell anything. */
   readonly isOver: () => boolean;
 };
+
+/** Fewer mornings than this tell nothing. They take a small part of a second. */
+const ENOUGH_MORNINGS = 500;
 
 /** Hands the chances of each block to `look` and returns how many mornings it were. */
 export async function throughMornings(
@@ -29,7 +32,7 @@ export async function throughMornings(
     normals(chances);
     look(chances, size);
     done += size;
-    if (isOver()) break;
+    if (done >= ENOUGH_MORNINGS && isOver()) break;
     await pause();
   }
   return done;
