@@ -2,21 +2,30 @@
 // stays, the rest moves as little as it must.
 
 import { movedSteps } from '../explain/moved/movedSteps.ts';
+import { trayNames } from '../explain/moved/trayNames.ts';
 import { changesSince } from '../explain/moved.ts';
 import type { Happened } from '../model/happened.ts';
+import type { InputError } from '../model/inputError.ts';
 import type { Plan } from '../model/plan.ts';
 import type { ReplanAnswer } from '../model/replanAnswer.ts';
 import type { Scenario } from '../model/scenario.ts';
-import { type Asking, type AskLimits, ask } from './asking.ts';
-import { dayAt, type HappenedError } from './replan/dayAt.ts';
+import { KEPT } from '../model/underway.ts';
+import { type Asking, type AskLimits, ask, secondsLeft } from './asking.ts';
+import { dayAt } from './replan/dayAt.ts';
+import { type DayUnderway, type Saving, saveBegunTrays } from './replan/saving.ts';
 
 export type Replanned =
   | { readonly ok: true; readonly answer: ReplanAnswer }
   /** What is told to have happened cannot be. */
-  | { readonly ok: false; readonly errors: readonly HappenedError[] };
+  | { readonly ok: false; readonly errors: readonly InputError[] };
 
 /** What there is to plan from: the minute of the day, and what has happened by then. */
-export type At = { readonly now: number; readonly happened: Happened };
+export type At = {
+  readonly now: number;
+  readonly happened: Happened;
+  /** What is wrong with the scenario of the rest of the day, read as any scenario is: nobody left who mixes, say. */
+  readonly faultsOf: (scenario: Scenario) => readonly InputError[];
+};
 
 function unchanged(scenario: Scenario, plan: Plan, now: number): Replanned {
   const movePrice = scenario.underway?.movePrice ?? 0;
@@ -26,20 +35,27 @@ function unchanged(scenario: Scenario, plan: Plan, now: number): Replanned {
   };
 }
 
+/** A fault of the rest of the day stands nowhere in what was told: it follows from it. */
+function ofTheRest({ code, says, doThis }: InputError): InputError {
+  return { code, path: '', says: `After what has happened: ${says}`, doThis };
+}
+
 /** `plan` keeps every rule of `scenario`; `happened` was read for both. With nothing told the plan comes back as it is. */
 export async function replan(
   scenario: Scenario,
   plan: Plan,
-  { now, happened }: At,
+  { now, happened, faultsOf }: At,
   asking: Asking,
   limits: Pick<AskLimits, 'effort'> = {},
 ): Promise<Replanned> {
   if (happened.happened.length === 0 && happened.keep.length === 0) return unchanged(scenario, plan, now);
   const day = dayAt(scenario, plan, now, happened);
   if (!day.ok) return day;
-  const after = await ask(day.scenario, asking, { ...limits, startFrom: plan });
-  const { movePrice } = day.scenario.underway;
-  const steps = movedSteps(day.scenario, after);
+  const faults = faultsOf(day.scenario);
+  if (faults.length > 0) return { ok: false, errors: faults.map((fault) => ofTheRest(fault)) };
+  const { scenario: rest, plan: after, saved } = await planRest(day.scenario, plan, asking, limits);
+  const { movePrice } = rest.underway;
+  const steps = movedSteps(rest, after);
   const marked = { ...after, underway: { now, moved: steps.map(({ step: { task, from } }) => ({ task, from })) } };
   return {
     ok: true,
@@ -47,12 +63,42 @@ export async function replan(
       now,
       isUnchanged: false,
       plan: marked,
-      scenario: day.scenario,
-      changes: [...changesSince(plan, after, day.scenario, day)],
+      scenario: rest,
+      changes: [...changesSince(plan, after, rest, day)],
       movedTasks: steps.length,
       movePrice,
       movesCost: movePrice * steps.length,
-      told: [...day.told],
+      told: [...day.told, ...saved.map(({ tray, minutes }) => overrunSays(plan, tray, minutes))],
     },
   };
+}
+
+/** Share of the time for a first plan of the rest, before it is looked at whether a tray that has begun must be saved. */
+const FIRST_SHARE = 0.25;
+
+/** The rest of the day: a first plan, then trays at work saved by going on longer, then as good a plan as time allows. */
+async function planRest(scenario: DayUnderway, plan: Plan, asking: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Saving> {
+  const left = secondsLeft(asking);
+  if (isAllDecided(scenario)) return { scenario, plan: await ask(scenario, asking, { effort: 1, startFrom: plan }), saved: [] };
+  const within = left === Number.POSITIVE_INFINITY ? limits : { ...limits, seconds: FIRST_SHARE * left };
+  const first = await ask(scenario, asking, { ...within, startFrom: plan });
+  const saving = await saveBegunTrays(scenario, first, asking, limits);
+  if (first.stopped === 'proved' && saving.saved.length === 0) return saving;
+  return { ...saving, plan: await ask(saving.scenario, asking, { ...limits, startFrom: saving.plan }) };
+}
+
+/** Whether nothing is left to choose: every step has begun or keeps its time, its place and its people. */
+function isAllDecided({ underway, orders, products }: DayUnderway): boolean {
+  const isKept = underway.tasks.every(({ state, keeps }) => state !== 'planned' || keeps.length === KEPT.length);
+  const trays = underway.batches.reduce((sum, batch) => sum + batch.trays.length, 0);
+  const wanted = products.reduce((sum, { id, piecesPerTray }) => {
+    const pieces = orders.filter(({ product }) => product === id).reduce((all, order) => all + order.pieces, 0);
+    return sum + Math.ceil(pieces / piecesPerTray);
+  }, 0);
+  return isKept && wanted <= trays;
+}
+
+function overrunSays(plan: Plan, tray: string, minutes: number): string {
+  const name = trayNames(plan).tray(tray);
+  return `${name} finds no place within its minutes; it is planned to go on up to ${minutes} minutes longer than it should. Look at it before it is baked.`;
 }

@@ -188,7 +188,7 @@ function underwayOf(read: Read, soFar: SoFar, stands: Stands, moreById: Readonly
   const decks = soFar.heat.until(now);
   const baking = [...standings.values()].filter(({ job, state }) => job.step.do === 'bake' && state === 'begun');
   const outAt = new Map(baking.map(({ job, end }) => [job.task.id, end]));
-  const deckC = new Map(decks.flatMap(({ id, setPoints }) => setPoints.slice(-1).map(({ toC }) => [id, toC] as const)));
+  const deckC = soFar.heat.temperaturesC(now);
   const moreOf = (job: Job): number => moreById.get(job.task.id) ?? 0;
   const since = { scenario, now, dayMinutes: clock.minutes, diary, rooms, out, deckC, outAt };
   const overruns = overrunsOf(batches, standings, moreOf, since);

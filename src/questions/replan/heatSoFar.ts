@@ -72,18 +72,26 @@ export class HeatSoFar {
     });
   }
 
-  /** What the decks did until now; a move under way is cut off now. */
+  /** Moves that have begun by now; one under way as it was set, to its end. */
   until(now: number): readonly PlanDeck[] {
     return [...this.movesOf].map(([id, moves]) => ({
       id,
-      setPoints: moves.flatMap(({ planned, start }): SetPoint[] => {
-        if (start === null || start >= now) return [];
-        const lasts = planned.end - planned.start;
-        if (start + lasts <= now) return [{ ...planned, start, end: start + lasts }];
-        const part = (now - start) / lasts;
-        return [{ ...planned, start, end: now, toC: planned.fromC + (planned.toC - planned.fromC) * part }];
-      }),
+      setPoints: moves.flatMap(({ planned, start }): SetPoint[] =>
+        start === null || start >= now ? [] : [{ ...planned, start, end: start + planned.end - planned.start }],
+      ),
     }));
+  }
+
+  /** Temperature of each deck that has moved, at a minute. */
+  temperaturesC(now: number): ReadonlyMap<string, number> {
+    return new Map(
+      this.until(now).flatMap(({ id, setPoints }) => {
+        const last = setPoints.at(-1);
+        if (last === undefined) return [];
+        const part = Math.min(1, (now - last.start) / (last.end - last.start));
+        return [[id, last.fromC + (last.toC - last.fromC) * part] as const];
+      }),
+    );
   }
 
   /** The moves that were to begin before now and have not, by deck. */
