@@ -1,8 +1,10 @@
 // The command line: commands, arguments and options in, a request out. Help and usage errors are written on the way.
 import { Command, CommanderError } from 'commander';
 import { checkCommand } from './commands/checkCommand.ts';
+import { compareCommand } from './commands/compareCommand.ts';
 import { drawCommand } from './commands/drawCommand.ts';
 import { planCommand } from './commands/planCommand.ts';
+import { replanCommand } from './commands/replanCommand.ts';
 import { serveCommand } from './commands/serveCommand.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import type { Request } from './request.ts';
@@ -11,7 +13,9 @@ import type { Surroundings } from './surroundings.ts';
 const HELP = `
 Examples:
   ovenward plan saturday.yaml --out saturday
+  ovenward replan saturday.yaml saturday/plan.json --now 05:40 --happened slow-rye.yaml
   ovenward check saturday.yaml saturday/plan.json
+  ovenward compare saturday.yaml --changes ideas.yaml
   ovenward draw saturday/plan.json --svg wall.svg
   ovenward serve
 
@@ -24,7 +28,9 @@ function ovenward(version: string, onRequest: (request: Request) => void): Comma
     .helpOption('--help', 'print this help')
     .helpCommand(false)
     .addCommand(planCommand(onRequest))
+    .addCommand(replanCommand(onRequest))
     .addCommand(checkCommand(onRequest))
+    .addCommand(compareCommand(onRequest))
     .addCommand(drawCommand(onRequest))
     .addCommand(serveCommand(onRequest))
     .addHelpText('after', HELP);

@@ -15,11 +15,56 @@ export type PlanRequest = {
   readonly workers?: number;
   /** File of a plan to start from. */
   readonly from?: string;
+  /** Plan with the minutes of a slow morning. */
+  readonly careful?: true;
+  /** Tell how sure the plan is. */
+  readonly howSure?: true;
+};
+
+export type ReplanRequest = {
+  readonly do: 'replan';
+  readonly file: string;
+  readonly plan: string;
+  /** Clock text of the scenario's day. */
+  readonly now: string;
+  /** File of what has happened. */
+  readonly happened?: string;
+  readonly out?: string;
+  readonly svg?: string;
+  readonly json: boolean;
+  /** Seconds from the start of the process to the last written byte, above 0. */
+  readonly seconds?: number;
+  /** Rounds of search, 1 or more. */
+  readonly effort?: number;
+  readonly seed?: number;
+  /** Threads that search, 1 or 2. */
+  readonly workers?: number;
 };
 
 export type CheckRequest = { readonly do: 'check'; readonly file: string; readonly plan: string; readonly json: boolean };
 
 export type DrawRequest = { readonly do: 'draw'; readonly plan: string; readonly out?: string; readonly svg?: string };
+
+export type CompareRequest = {
+  readonly do: 'compare';
+  readonly file: string;
+  /** File of changes; either this or a sweep. */
+  readonly changes?: string;
+  /** One number of the scenario by its JSON Pointer, and whole values from, to, both included, by steps. */
+  readonly sweep?: { readonly pointer: string; readonly from: number; readonly to: number; readonly step: number };
+  /** Id of the product whose trays are added. */
+  readonly moreOf?: string;
+  readonly out?: string;
+  readonly svg?: string;
+  readonly json: boolean;
+  /** Seconds from the start of the process to the last written byte, above 0. */
+  readonly seconds?: number;
+  /** Rounds of search, 1 or more. */
+  readonly effort?: number;
+  readonly seed?: number;
+  /** Threads that search, 1 or 2. */
+  readonly workers?: number;
+};
 
 export type ServeRequest = {
   readonly do: 'serve';
@@ -30,4 +75,4 @@ export type ServeRequest = {
   readonly openToAnyone: boolean;
 };
 
-export type Request = PlanRequest | CheckRequest | DrawRequest | ServeRequest;
+export type Request = PlanRequest | ReplanRequest | CheckRequest | DrawRequest | CompareRequest | ServeRequest;

@@ -15,6 +15,8 @@ import { version } from './version.ts';
 async function doing(request: Request, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {
   if (request.do === 'plan') return (await import('./makingPlan.ts')).makingPlan(request, parts, surroundings);
   if (request.do === 'check') return (await import('./checkingPlan.ts')).checkingPlan(request, parts, surroundings);
+  if (request.do === 'replan') return (await import('./replanning.ts')).replanning(request, parts, surroundings);
+  if (request.do === 'compare') return (await import('./comparing.ts')).comparing(request, parts, surroundings);
   if (request.do === 'serve') return (await import('./serving.ts')).serving(request, parts, surroundings);
   return (await import('./drawingPlan.ts')).drawingPlan(request, parts, surroundings);
 }

@@ -7,7 +7,7 @@ import { prepareToWrite, writeWhole } from './writeWhole.ts';
 export type SheetPlace = { readonly out?: string; readonly svg?: string };
 
 /** The first page keeps the name it was given; the others are numbered from 2: sheet.svg, sheet-2.svg. */
-function pageFile(first: string, page: number): string {
+export function pageFile(first: string, page: number): string {
   if (page === 1) return first;
   const { dir, name, ext } = parse(first);
   return join(dir, `${name}-${page}${ext}`);
