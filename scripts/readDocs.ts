@@ -1,6 +1,7 @@
 // Makes the pages and schemas that are written from the code: docs/schema/*.json, docs/errors.md, the tables of docs/scenario.md.
 // Used by writeSchemas.ts, which writes them, and its test, which compares.
 import { z } from 'zod';
+import { howSureSchema } from '../src/model/howSure.ts';
 import { planSchema } from '../src/model/plan.ts';
 import { scenarioSchema } from '../src/model/scenario.ts';
 import { writtenPlanInputSchema } from '../src/model/writtenPlan.ts';
@@ -13,6 +14,7 @@ function jsonSchema(schema: z.ZodType, title: string): Record<string, unknown> {
 
 const SCENARIO = jsonSchema(scenarioSchema, 'ovenward scenario');
 const PLAN = jsonSchema(planSchema, 'ovenward plan');
+const HOW_SURE = jsonSchema(howSureSchema, 'ovenward how sure');
 const WRITTEN_PLAN = jsonSchema(writtenPlanInputSchema, 'ovenward plan, to be judged');
 
 /** The whole scenario that docs/scenario.md shows. */
@@ -31,6 +33,7 @@ export function readDocs(scenarioPage: string): ReadonlyMap<string, string> {
   return new Map([
     ['docs/schema/scenario.json', `${JSON.stringify(SCENARIO, null, 2)}\n`],
     ['docs/schema/plan.json', `${JSON.stringify(PLAN, null, 2)}\n`],
+    ['docs/schema/how-sure.json', `${JSON.stringify(HOW_SURE, null, 2)}\n`],
     ['docs/schema/written-plan.json', `${JSON.stringify(WRITTEN_PLAN, null, 2)}\n`],
     ['docs/errors.md', errorsPage(wholeScenario(scenarioPage))],
     ['docs/scenario.md', fieldTables(scenarioPage, schemas)],

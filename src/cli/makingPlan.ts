@@ -1,9 +1,13 @@
 // `ovenward plan`: reads a scenario, has it planned, writes the files, tells people.
+import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { HowSure } from '../model/howSure.ts';
+import type { HowSurePlan } from '../model/howSurePlan.ts';
 import type { Plan } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { PlanningOptions } from '../planning.ts';
-import { mustRead } from './badInput.ts';
+import { withCarefulNote } from '../questions/howSure/careful.ts';
+import { BadInput, mustRead } from './badInput.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import { inkFor } from './ink.ts';
 import { jsonText } from './jsonText.ts';
@@ -23,13 +27,23 @@ const USUAL_SECONDS = 10;
 /** Share of the time limit that drawing and writing get at most. */
 const WRITING_SHARE = 0.25;
 
+/** Share of the time limit, and seconds, kept at most for how sure the plan is. */
+const HOW_SURE_SHARE = 0.25;
+const HOW_SURE_SECONDS = 1.5;
+
 function wantsFiles(request: PlanRequest): boolean {
   return request.out !== undefined || request.svg !== undefined;
 }
 
-/** What the planner gets of a time limit. Drawing and writing take about as long as loading and reading did just before. */
-function secondsToPlan(seconds: number, request: PlanRequest, { now, startedAtMs }: Surroundings): number {
+/** What is left of a time limit before drawing and writing, which take about as long as loading and reading did just before. */
+function secondsToAnswer(seconds: number, request: PlanRequest, { now, startedAtMs }: Surroundings): number {
   return wantsFiles(request) ? seconds - Math.min(WRITING_SHARE * seconds, (now() - startedAtMs) / 1000) : seconds;
+}
+
+/** What the planner gets of it. */
+function secondsToPlan(seconds: number, request: PlanRequest, surroundings: Surroundings): number {
+  const left = secondsToAnswer(seconds, request, surroundings);
+  return request.howSure === true ? left - Math.min(HOW_SURE_SHARE * seconds, HOW_SURE_SECONDS) : left;
 }
 
 type Limits = Pick<PlanningOptions, 'seconds' | 'effort' | 'seed' | 'workers' | 'stopsWhenFlat'>;
@@ -52,18 +66,58 @@ function limits(request: PlanRequest, parts: Parts, surroundings: Surroundings):
   };
 }
 
+/** Files of the folder besides the sheet. */
+const FILES = { plan: 'plan.json', careful: 'careful-scenario.json', howSure: 'how-sure.json' };
+
 async function prepareFiles(request: PlanRequest): Promise<void> {
-  if (request.out !== undefined) await prepareToWrite(join(request.out, 'plan.json'), [request.file]);
+  if (request.out !== undefined) {
+    await prepareToWrite(join(request.out, FILES.plan), [request.file]);
+    if (request.careful === true) await prepareToWrite(join(request.out, FILES.careful), [request.file]);
+    if (request.howSure === true) await prepareToWrite(join(request.out, FILES.howSure), [request.file]);
+  }
   await prepareSheet(request, [request.file]);
 }
 
-async function writeFiles(request: PlanRequest, plan: Plan, parts: Parts): Promise<readonly string[]> {
+async function writeFiles(request: PlanRequest, answer: HowSurePlan, parts: Parts): Promise<readonly string[]> {
   if (!wantsFiles(request)) return [];
-  const sheet = await writeSheet(request, parts.drawPlan(plan));
-  if (request.out === undefined) return sheet;
-  const file = join(request.out, 'plan.json');
-  await writeWhole(file, jsonText(plan));
-  return [file, ...sheet];
+  const { out } = request;
+  const sheet = await writeSheet(request, parts.drawPlan(answer.plan));
+  if (out === undefined) return sheet;
+  const written: string[] = [];
+  // What an earlier run told of another plan does not stand beside this one.
+  if (answer.howSure === undefined) await rm(join(out, FILES.howSure), { force: true });
+  for (const part of ['plan', 'careful', 'howSure'] as const) {
+    const value = answer[part];
+    if (value === undefined) continue;
+    written.push(join(out, FILES[part]));
+    await writeWhole(join(out, FILES[part]), jsonText(value));
+  }
+  return [...written, ...sheet];
+}
+
+/** How sure the plan is of the scenario as it was read, when that was asked for; within the time limit, when there is one. */
+async function askHowSure(
+  request: PlanRequest,
+  scenario: Scenario,
+  plan: Plan,
+  parts: Parts,
+  surroundings: Surroundings,
+): Promise<HowSure | undefined> {
+  if (request.howSure !== true) return undefined;
+  const { now, startedAtMs, pause } = surroundings;
+  const { seconds } = request;
+  const untilMs =
+    seconds === undefined ? Number.POSITIVE_INFINITY : startedAtMs + 1000 * secondsToAnswer(seconds, request, surroundings);
+  const isOver = (): boolean => now() >= untilMs;
+  return parts.howSure(scenario, plan, { seed: plan.solver.seed, pause, isOver });
+}
+
+/** The scenario to plan: as it was read, or with the minutes of a slow morning. */
+function scenarioToPlan(request: PlanRequest, scenario: Scenario, parts: Parts): Scenario {
+  if (request.careful !== true) return scenario;
+  if (scenario.underway === undefined) return parts.carefulScenario(scenario);
+  const says = 'this day is under way, and what has happened cannot be given other minutes';
+  throw new BadInput(request.file, [{ code: 'DAY_UNDERWAY', path: '/underway', says, doThis: 'leave --careful out' }]);
 }
 
 /** The plan to start from, when one is named: of this scenario, and without a breach. */
@@ -90,7 +144,8 @@ export async function makingPlan(request: PlanRequest, parts: Parts, surrounding
   const text = await readText(request.file, surroundings);
   return surroundings.stoppable(async (cancelled) => {
     const scenario = mustRead(request.file, parts.readScenario(text, request.file === '-' ? undefined : request.file));
-    const startFrom = await readStart(request, scenario, parts, surroundings);
+    const toPlan = scenarioToPlan(request, scenario, parts);
+    const startFrom = await readStart(request, toPlan, parts, surroundings);
     await prepareFiles(request);
     const line = progressLine(err, now);
     const around = {
@@ -102,13 +157,20 @@ export async function makingPlan(request: PlanRequest, parts: Parts, surrounding
       onProgress: line.show,
       version: version(),
     };
-    const plan = await parts
-      .makePlan(scenario, { ...limits(request, parts, surroundings), ...startFrom, ...around })
+    const made = await parts
+      .makePlan(toPlan, { ...limits(request, parts, surroundings), ...startFrom, ...around })
       .finally(line.wipe);
-    const files = await writeFiles(request, plan, parts);
-    if (request.json) out.write(jsonText(plan));
+    const plan = request.careful === true ? withCarefulNote(made) : made;
+    const howSure = await askHowSure(request, scenario, plan, parts, surroundings);
+    const answer = {
+      plan,
+      ...(request.careful === true ? { careful: toPlan } : {}),
+      ...(howSure === undefined ? {} : { howSure }),
+    };
+    const files = await writeFiles(request, answer, parts);
+    if (request.json) out.write(jsonText(Object.keys(answer).length > 1 ? answer : plan));
     const people = request.json ? err : out;
-    people.write(summary(plan, files, inkFor(people.hasColours)));
+    people.write(summary(plan, files, inkFor(people.hasColours), howSure));
     return isFine(plan) ? EXIT.fine : EXIT.notFine;
   });
 }

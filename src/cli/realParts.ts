@@ -2,20 +2,29 @@
 import type { Parts } from './parts.ts';
 
 export async function realParts(): Promise<Parts> {
-  const [scenario, plan, planning, check, draw] = await Promise.all([
+  const [scenario, plan, planning, check, draw, howSure, careful, happened, questions] = await Promise.all([
     import('../read/readScenario.ts'),
     import('../read/readPlan.ts'),
     import('../planning.ts'),
     import('../check/judge.ts'),
     import('../draw/drawPlan.ts'),
+    import('../questions/howSure/howSure.ts'),
+    import('../questions/howSure/careful.ts'),
+    import('../read/readHappened.ts'),
+    import('../questions/replan.ts'),
   ]);
   return {
     readScenario: scenario.readScenario,
     readPlan: plan.readPlan,
     readWrittenPlan: plan.readWrittenPlan,
+    readHappened: happened.readHappened,
+    placedInHappened: happened.placedInHappened,
+    replan: questions.replan,
     makePlan: planning.makePlan,
     defaultEffort: planning.DEFAULT_EFFORT,
     judge: check.judge,
     drawPlan: draw.drawPlan,
+    howSure: howSure.howSure,
+    carefulScenario: careful.carefulScenario,
   };
 }

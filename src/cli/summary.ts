@@ -1,9 +1,11 @@
 // A plan on one screen, for people at a terminal: what is ready when, who starts when, what is wrong, how good it is.
 import { dayClockOf } from '../draw/dayClock.ts';
+import type { HowSure } from '../model/howSure.ts';
 import type { Plan } from '../model/plan.ts';
 import type { Ink } from './ink.ts';
 import { sayDecks } from './sayDecks.ts';
 import { sayHowGood } from './sayHowGood.ts';
+import { sayHowSure } from './sayHowSure.ts';
 import { sayOrders } from './sayOrders.ts';
 import { sayPeople } from './sayPeople.ts';
 import { sayMinutes, sayTime } from './sayTime.ts';
@@ -37,13 +39,14 @@ function sayLeftOut(plan: Plan): readonly string[] {
   ]);
 }
 
-/** The summary, ending in a newline. `files` are what was written. */
-export function summary(plan: Plan, files: readonly string[], ink: Ink): string {
+/** The summary, ending in a newline. `files` are what was written; `howSure` only when it was asked for. */
+export function summary(plan: Plan, files: readonly string[], ink: Ink, howSure?: HowSure): string {
   const parts: readonly (readonly [title: string, lines: readonly string[]])[] = [
     ['Decks', sayDecks(plan)],
     ['People', sayPeople(plan)],
     ['Left out', sayLeftOut(plan)],
     ['How good', [...sayHowGood(plan), ...plan.solver.notes].filter((line) => line !== '')],
+    ['How sure', howSure === undefined ? [] : sayHowSure(howSure, plan, ink)],
     ['Take care', plan.cautions.map(({ says }) => says)],
     ['Written', files],
   ];

@@ -2,6 +2,7 @@
 import type { Parts } from '../../src/cli/parts.ts';
 import type { Stream, Surroundings } from '../../src/cli/surroundings.ts';
 import { type ScenarioInput, scenarioSchema } from '../../src/model/scenario.ts';
+import { sampleHowSure } from './sampleHowSure.ts';
 import { finePlan } from './samplePlan.ts';
 
 export type Heard = Stream & { readonly text: () => string };
@@ -58,6 +59,12 @@ export function partsFor(changes: Partial<Parts> = {}): Parts {
     readScenario: () => ({ ok: true, value: smallestScenario }),
     readPlan: () => ({ ok: true, value: finePlan }),
     readWrittenPlan: () => ({ ok: true, value: { tasks: [], decks: [] } }),
+    readHappened: () => ({ ok: true, value: { happened: [], keep: [] } }),
+    placedInHappened: (_text, errors) => errors,
+    replan: async (scenario, plan, { now }) => ({
+      ok: true,
+      answer: { now, isUnchanged: true, plan, scenario, changes: [], movedTasks: 0, movePrice: 2, movesCost: 0, told: [] },
+    }),
     makePlan: async () => finePlan,
     defaultEffort: 777,
     judge: () => ({
@@ -73,6 +80,8 @@ export function partsFor(changes: Partial<Parts> = {}): Parts {
       },
     }),
     drawPlan: () => ['<svg>1</svg>'],
+    howSure: async () => sampleHowSure,
+    carefulScenario: (scenario) => ({ ...scenario, name: 'Careful' }),
     ...changes,
   };
 }
