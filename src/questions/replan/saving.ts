@@ -83,7 +83,11 @@ export async function saveBegunTrays(scenario: DayUnderway, plan: Plan, asking: 
     best =
       saved.length === 0
         ? best
-        : { scenario: kept, plan: await ask(kept, asking, { ...within, startFrom: found }), saved: [...best.saved, ...saved] };
+        : {
+            scenario: kept,
+            plan: await ask(kept, asking, { ...within, startFrom: found }),
+            saved: [...best.saved.filter(({ tray }) => !missing.has(tray)), ...saved],
+          };
   }
   return best;
 }
