@@ -40,15 +40,19 @@ export function trayLines(
   const { names, says } = words;
   const [old, young] = [traysOf(before), traysOf(after)];
   const added = [...young]
-    .filter(([id]) => !old.has(id))
+    .filter(([id]) => !old.has(id) || lost.includes(id))
     .map(([id, { product, batch }]) => ({ id, product, ...spanOf(after, id, batch) }));
   const times = ({ from, ready }: { readonly from: number; readonly ready: number }): string =>
     `${from >= now ? `begun at ${says(from)}` : 'from dough that is there'} and ready at ${says(ready)}`;
   const waiting = [...added];
   const lostLines = lost.map((id) => {
-    const at = waiting.findIndex(({ product }) => product === old.get(id)?.product);
+    const own = waiting.findIndex((one) => one.id === id);
+    const at = own >= 0 ? own : waiting.findIndex((one) => one.product === old.get(id)?.product && !lost.includes(one.id));
     const [instead] = at < 0 ? [] : waiting.splice(at, 1);
     const isMissing = after.leftOut.some(({ product }) => product === old.get(id)?.product);
+    // A new tray may get the number of the one that is lost.
+    if (instead !== undefined && instead.id === id)
+      return line('lost', now, `${names.tray(id)} is lost; a new one is ${times(instead)}.`, [id]);
     if (instead !== undefined)
       return line('lost', now, `${names.tray(id)} is lost; a new tray, ${names.tray(instead.id)}, is ${times(instead)}.`, [
         id,
