@@ -27,6 +27,27 @@ describe('DECK_LIMITS', () => {
     expect(codesSeen(unused, marketMorning.bare)).toEqual([]);
   });
 
+  it('lets a deck on its way inside go on at once, faster or slower, and not stop short', () => {
+    const heated = (pause: number, next: number) =>
+      edited(marketMorning.bare, (plan) => {
+        plan.decks.push({
+          id: 'hatch/only',
+          setPoints: [
+            { start: 200, end: 210, fromC: 20, toC: 50 },
+            { start: 210 + pause, end: 240 + pause, fromC: 50, toC: next },
+          ],
+        });
+      });
+    const cold = edited(marketMorning.scenario, (scenario) => {
+      const deck = nth(nth(scenario.equipment.ovens, 1).decks, 0);
+      deck.startsAtC = 20;
+      deck.minC = 100;
+    });
+    expect(codesSeen(cold, heated(0, 110))).toEqual([]);
+    expect(codesSeen(cold, heated(1, 110))).toEqual(['DECK_LIMITS']);
+    expect(codesSeen(cold, heated(0, 90))).toEqual(['DECK_LIMITS']);
+  });
+
   it('sees a bake on a deck that is still outside', () => {
     const outside = edited(fourJobs.scenario, (scenario) => {
       nth(nth(scenario.equipment.ovens, 0).decks, 0).minC = 201;
