@@ -103,4 +103,76 @@ const OF_THE_BAKEHOUSE: readonly ErrorExample[] = [
   instead('TOO_MANY_TRAYS', 'pieces: 18', 'pieces: 18000'),
 ];
 
-export const ERROR_EXAMPLES: readonly ErrorExample[] = [...OF_THE_TEXT, ...OF_A_VALUE, ...OF_THE_DAY, ...OF_THE_BAKEHOUSE];
+/** The good scenario with a day under way added to it, wrong in what stands here. */
+function underway(code: ErrorCode, rest: string): ErrorExample {
+  return added(code, `underway:\n  ${rest.split('\n').join('\n  ')}`);
+}
+
+const BUNS = 'batches: [{ id: buns, dough: orange, trays: [{ id: bun-1, product: orange-bun }] }]';
+const NOTHING_ELSE = 'batches: []\ntasks: []\ndecks: []';
+
+const OF_A_DAY_UNDER_WAY: readonly ErrorExample[] = [
+  underway('NOW_OUTSIDE_DAY', `now: 900\n${NOTHING_ELSE}`),
+  underway(
+    'UNKNOWN_PERSON',
+    `now: 300\n${BUNS}\ndecks: []\ntasks:\n  - { batch: buns, step: mix, state: ended, start: 10, end: 24,` +
+      '\n      place: { kind: bowl, id: spiral, position: 1 }, handsOn: [{ person: inez, for: mix, start: 10, end: 15 }] }',
+  ),
+  underway('UNKNOWN_PLACE', `now: 300\n${NOTHING_ELSE}\nout: [{ kind: deck, id: stone/uper, from: 300, until: 400 }]`),
+  underway(
+    'WRONG_PLACE',
+    `now: 300\n${BUNS}\ndecks: []\ntasks:\n  - { batch: buns, step: bulk, state: begun, start: 24, end: 444 }`,
+  ),
+  underway(
+    'TRAY_OF_ANOTHER_DOUGH',
+    'now: 300\nbatches: [{ id: buns, dough: orange, trays: [{ id: loaf-1, product: harbour-loaf }] }]\ntasks: []\ndecks: []',
+  ),
+  underway(
+    'TRAYS_NOT_ORDERED',
+    'now: 300\nbatches:\n  - id: buns\n    dough: orange\n    trays: [' +
+      `${[1, 2, 3, 4].map((tray) => `{ id: bun-${tray}, product: orange-bun }`).join(', ')}]\ntasks: []\ndecks: []`,
+  ),
+  underway(
+    'NOT_UNDER_WAY',
+    `now: 300\n${BUNS}\ndecks: []\ntasks:\n  - { batch: buns, tray: bun-2, step: shape, state: planned, start: 450, end: 461 }`,
+  ),
+  underway(
+    'STEP_NOT_THERE',
+    `now: 300\n${BUNS}\ndecks: []\ntasks:\n  - { batch: buns, tray: bun-1, step: cool, state: planned, start: 600, end: 620 }`,
+  ),
+  underway(
+    'STEP_TWICE',
+    `now: 300\n${BUNS}\ndecks: []\ntasks:\n  - { batch: buns, step: mix, state: ended, start: 10, end: 24 }` +
+      '\n  - { batch: buns, step: mix, state: planned, start: 310, end: 324 }',
+  ),
+  underway(
+    'STEP_NOT_TOLD',
+    `now: 300\n${BUNS}\ndecks: []\ntasks:\n  - { batch: buns, step: mix, state: ended, start: 10, end: 24 }`,
+  ),
+  underway(
+    'STEP_UPSIDE_DOWN',
+    `now: 300\n${BUNS}\ndecks: []\ntasks:\n  - { batch: buns, step: mix, state: ended, start: 24, end: 10 }`,
+  ),
+  underway(
+    'STATE_AND_NOW',
+    `now: 300\n${BUNS}\ndecks: []\ntasks:\n  - { batch: buns, step: mix, state: ended, start: 290, end: 304 }`,
+  ),
+  underway(
+    'STATES_OUT_OF_ORDER',
+    `now: 300\n${BUNS}\ndecks: []\ntasks:\n  - { batch: buns, step: mix, state: planned, start: 310, end: 324 }` +
+      '\n  - { batch: buns, step: bulk, state: begun, start: 24, end: 444 }',
+  ),
+  underway(
+    'MOVE_OUT_OF_ORDER',
+    'now: 300\nbatches: []\ntasks: []\ndecks:\n  - { id: stone/upper, setPoints: [{ start: 310, end: 360, fromC: 20, toC: 220 }] }',
+  ),
+  underway('OUT_UPSIDE_DOWN', `now: 300\n${NOTHING_ELSE}\nout: [{ kind: deck, id: stone/upper, from: 400, until: 300 }]`),
+];
+
+export const ERROR_EXAMPLES: readonly ErrorExample[] = [
+  ...OF_THE_TEXT,
+  ...OF_A_VALUE,
+  ...OF_THE_DAY,
+  ...OF_THE_BAKEHOUSE,
+  ...OF_A_DAY_UNDER_WAY,
+];

@@ -13,6 +13,12 @@ import { peopleHours } from './checks/peopleHours.ts';
 import { shortestPath } from './checks/shortestPath.ts';
 import { skippedTimes } from './checks/skippedTimes.ts';
 import { trayCount } from './checks/trayCount.ts';
+import { underwayDecks } from './checks/underwayDecks.ts';
+import { underwayNames } from './checks/underwayNames.ts';
+import { underwayPlaces } from './checks/underwayPlaces.ts';
+import { underwayStates } from './checks/underwayStates.ts';
+import { underwaySteps } from './checks/underwaySteps.ts';
+import { underwayTrays } from './checks/underwayTrays.ts';
 import { unknownIds } from './checks/unknownIds.ts';
 import type { CodedError } from './inputErrorAt.ts';
 import type { Parts } from './parts.ts';
@@ -33,6 +39,12 @@ const CHECKS: readonly ((parts: Parts) => readonly CodedError[])[] = [
   orderTimes,
   shortestPath,
   trayCount,
+  underwayNames,
+  underwayTrays,
+  underwayPlaces,
+  underwaySteps,
+  underwayStates,
+  underwayDecks,
 ];
 
 /** What the checks find in the sound parts of a scenario. */

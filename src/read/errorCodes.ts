@@ -59,6 +59,21 @@ export const ERROR_CODES = {
   ORDER_OUTSIDE_DAY: 'An order is wanted before the day begins, at its first minute, or after it ends.',
   DAY_TOO_SHORT: 'The steps of an ordered product take longer than the whole day, even at their shortest.',
   TOO_MANY_TRAYS: 'The orders make more trays than a day may hold.',
+  NOW_OUTSIDE_DAY: 'The minute it is lies after the day under way has ended.',
+  UNKNOWN_PERSON: 'A person the scenario does not have.',
+  UNKNOWN_PLACE: 'A deck, proofer, retarder or mixer the scenario does not have.',
+  WRONG_PLACE: 'A step of a day under way is in no place and needs one, or is in one of the wrong kind.',
+  TRAY_OF_ANOTHER_DOUGH: 'A tray of a day under way is of another dough than its batch.',
+  TRAYS_NOT_ORDERED: 'More trays of a product are under way than its orders need.',
+  NOT_UNDER_WAY: 'A step is said to be of a batch or tray that is not among the batches under way.',
+  STEP_NOT_THERE: 'A step of a day under way is none of its dough or product.',
+  STEP_TWICE: 'The same step of a batch or tray stands twice in a day under way.',
+  STEP_NOT_TOLD: 'A day under way does not say how far a step of its batches or trays is.',
+  STEP_UPSIDE_DOWN: 'A step of a day under way ends before it begins.',
+  STATE_AND_NOW: 'How far a step is does not agree with the minute it is.',
+  STATES_OUT_OF_ORDER: 'A step is further along than the one it follows.',
+  MOVE_OUT_OF_ORDER: 'A move of a deck until now ends before it begins, begins before the last one ends, or begins after now.',
+  OUT_UPSIDE_DOWN: 'Something is back in use before it is out of use.',
 } as const;
 
 export type ErrorCode = keyof typeof ERROR_CODES | ChangeCode | HappenedCode;

@@ -3,8 +3,17 @@ import type { z } from 'zod';
 import { type Clock, clockOf, isTimeZone } from '../model/clock.ts';
 import type { Mixer, Oven, Proofer, Retarder } from '../model/equipment.ts';
 import { mixerSchema, ovenSchema, prooferSchema, retarderSchema } from '../model/equipment.ts';
+import { type PlanDeck, planDeckSchema } from '../model/plan.ts';
 import type { Dough, Order, Person, Product, Scenario } from '../model/scenario.ts';
 import { daySchema, doughSchema, orderSchema, personSchema, productSchema, scenarioSchema } from '../model/scenario.ts';
+import {
+  type OutOfUse,
+  outOfUseSchema,
+  type Underway,
+  type UnderwayTask,
+  underwaySchema,
+  underwayTaskSchema,
+} from '../model/underway.ts';
 import { childOf } from './placeName.ts';
 
 /** A sound entry of a list and its JSON Pointer. */
@@ -12,6 +21,15 @@ export type Entry<T> = { readonly at: string; readonly value: T };
 
 /** The sound entries of a list; `isWhole` when no entry is broken; `ids` of all entries, broken ones too. */
 export type Entries<T> = { readonly sound: readonly Entry<T>[]; readonly isWhole: boolean; readonly ids: readonly string[] };
+
+/** The parts of a day under way; `now` is there when it is sound. */
+export type UnderwayParts = {
+  readonly now: number | undefined;
+  readonly batches: Entries<Underway['batches'][number]>;
+  readonly tasks: Entries<UnderwayTask>;
+  readonly decks: Entries<PlanDeck>;
+  readonly out: Entries<OutOfUse>;
+};
 
 export type Parts = {
   readonly root: unknown;
@@ -29,6 +47,8 @@ export type Parts = {
   readonly doughs: Entries<Dough>;
   readonly products: Entries<Product>;
   readonly orders: Entries<Order>;
+  /** Undefined when the day is not under way. */
+  readonly underway: UnderwayParts | undefined;
 };
 
 function entriesOf<T>(list: unknown, at: string, schema: z.ZodType<T>): Entries<T> {
@@ -54,6 +74,18 @@ function clockWhere(date: string | undefined, timeZone: string | undefined, day:
   return clockOf({ date, timeZone, day });
 }
 
+function underwayPartsOf(value: unknown): UnderwayParts | undefined {
+  if (value === undefined) return undefined;
+  const { now, batches } = underwaySchema.shape;
+  return {
+    now: soundValue(childOf(value, 'now'), now),
+    batches: entriesOf(childOf(value, 'batches'), '/underway/batches', batches.element),
+    tasks: entriesOf(childOf(value, 'tasks'), '/underway/tasks', underwayTaskSchema),
+    decks: entriesOf(childOf(value, 'decks'), '/underway/decks', planDeckSchema),
+    out: entriesOf(childOf(value, 'out'), '/underway/out', outOfUseSchema),
+  };
+}
+
 /** The parts of a plain value that is meant to be a scenario. */
 export function partsOf(root: unknown): Parts {
   const date = soundValue(childOf(root, 'date'), scenarioSchema.shape.date);
@@ -74,5 +106,6 @@ export function partsOf(root: unknown): Parts {
     doughs: entriesOf(childOf(root, 'doughs'), '/doughs', doughSchema),
     products: entriesOf(childOf(root, 'products'), '/products', productSchema),
     orders: entriesOf(childOf(root, 'orders'), '/orders', orderSchema),
+    underway: underwayPartsOf(childOf(root, 'underway')),
   };
 }

@@ -14,6 +14,8 @@ const LISTS: readonly (readonly Segment[])[] = [
   ['people'],
   ['doughs'],
   ['products'],
+  ['underway', 'batches'],
+  ['underway', 'decks'],
 ];
 
 function entriesAt(root: unknown, path: readonly Segment[]): readonly unknown[] {
