@@ -129,3 +129,78 @@ export const clashSchema = z
 export type LimitKind = (typeof LIMIT_KINDS)[number];
 export type Clash = z.infer<typeof clashSchema>;
 export type ClashMember = z.infer<typeof clashMember>;
+
+const times = z.array(span).describe('Spans of minutes, in order.');
+
+export const triedSchema = z
+  .strictObject({
+    kind: resourceKind,
+    id: resourceId,
+    rule: z.string().describe('The rule in the way there.'),
+    isAlone: z.boolean().describe('Whether this rule alone keeps the tray out there. false: it does together with another.'),
+    firstMinute: minute
+      .nullable()
+      .describe('First minute from the tray’s arrival on at which this rule would allow it; null: never.'),
+    shortMinutes: z
+      .int()
+      .min(1)
+      .nullable()
+      .describe(
+        'Minutes from the latest useful arrival before firstMinute until then; null when firstMinute is, or is an arrival.',
+      ),
+    full: z.array(span).describe('Spans in the way in which the place is full or the person at work, without this tray.'),
+    says: sentence,
+  })
+  .describe('A place or person tried for a step, and what is in the way with the rest of the plan as it stands.');
+
+export const waitSchema = z.strictObject({
+  taskId: z.string().describe('Which task waited, as the plan calls it.'),
+  forTaskId: z.string().nullable().describe('The task it waited for; null when it waited for none.'),
+  says: sentence,
+});
+
+export const whyTraySchema = z
+  .strictObject({
+    is: z.enum(['late', 'left-out']).describe('late: ready after its time. left-out: not planned.'),
+    product: z.string().describe('Id of the product.'),
+    tray: z.string().nullable().describe('Id of the tray; null for one left out.'),
+    trays: z.int().min(1).describe('Trays this is said of: 1 for a late tray, all of the product for those left out.'),
+    readyMinute: minute.nullable().describe('When it is ready; null for one left out.'),
+    byMinute: minute.describe('By when it was tried to be ready: its time when late, the end of the day when left out.'),
+    lateMinutes: z.int().min(0).describe('Minutes late; 0 for one left out.'),
+    stuckAt: z
+      .string()
+      .nullable()
+      .describe(
+        'The step that could be begun nowhere in time; "dough" when its dough is not there; null when nothing is in the way.',
+      ),
+    arrivals: times.describe('When the tray could have begun that step and still be ready in time.'),
+    tried: z.array(triedSchema).describe('Every place and person tried for that step, in the order of the scenario.'),
+    takenOut: z
+      .array(z.string())
+      .describe(
+        'Ids of the trays and batches taken out of the plan for this: its own, all of its batch when the dough is in the way.',
+      ),
+    waits: z.array(waitSchema).describe('What a late tray waited for, backward from its ready minute; empty for one left out.'),
+    says: sentence,
+  })
+  .describe('Why a tray is late or left out, with the rest of the plan as it stands.');
+
+export const whySchema = z
+  .strictObject({
+    scenario: z.strictObject({ name: z.string(), date: z.string(), fingerprint: z.string() }).describe('Of which day.'),
+    isOnTime: z.boolean().describe('Whether every tray is planned and on time; then trays is empty.'),
+    trays: z.array(whyTraySchema).describe('Late trays in the order of their ready minutes, then those left out, by product.'),
+    busiest: busiestSchema,
+    bound: z
+      .strictObject({ argument: z.string().describe('Name of the argument.'), says: sentence })
+      .nullable()
+      .describe('Why no plan costs less than the bound the plan states; null when it states none.'),
+  })
+  .describe('What can be read off a plan and its scenario; nothing is planned anew for it.');
+
+export type Tried = z.infer<typeof triedSchema>;
+export type Wait = z.infer<typeof waitSchema>;
+export type WhyTray = z.infer<typeof whyTraySchema>;
+export type Why = z.infer<typeof whySchema>;
+export type MinuteSpan = z.infer<typeof span>;

@@ -52,3 +52,15 @@ export function thingsIn(kind: ResourceKind, count: number): string {
   if (kind === 'bench') return `${inWords(count)} ${count === 1 ? 'place' : 'places'}`;
   return `${inWords(count)} ${count === 1 ? 'tray' : 'trays'}`;
 }
+
+/** A task of a plan as people say it: "the bake of rye-2". */
+export function nameOfTask(taskId: string): string {
+  const [whose, step] = taskId.split('/');
+  return step === undefined ? taskId : `the ${step.replace(/-\d+$/, '')} of ${whose}`;
+}
+
+/** A number of minutes, as "18 min" or "1 h 05 min". */
+export function sayLength(minutes: number): string {
+  const hours = Math.floor(minutes / 60);
+  return hours === 0 ? `${minutes} min` : `${hours} h ${String(minutes % 60).padStart(2, '0')} min`;
+}
