@@ -41,8 +41,10 @@ function outOf100(chance: number): string {
 
 function sayAll({ allOnTime, mornings, seed }: HowSure): string {
   const { chance, low, high } = allOnTime;
-  const between = `between ${outOf100(low)} and ${outOf100(high)}, going by ${mornings.toLocaleString('en')} simulated (seed ${seed})`;
-  return `Everything is ready on time in ${outOf100(chance)} of 100 mornings: ${between}.`;
+  const [least, most] = [outOf100(low), outOf100(high)];
+  const between = least === most ? '' : `between ${least} and ${most}, `;
+  const mostly = `going by ${mornings.toLocaleString('en')} simulated (seed ${seed})`;
+  return `Everything is ready on time in ${outOf100(chance)} of 100 mornings: ${between}${mostly}.`;
 }
 
 function sayOrderRows(orders: readonly OrderSure[], plan: Plan, clock: DayClock): readonly string[] {
@@ -114,7 +116,11 @@ function upper(text: string): string {
 function sayMost(howSure: HowSure, plan: Plan): readonly string[] {
   const { hurts, hurtsMost, lateTrayMinutes } = howSure;
   const [first] = hurts;
-  const late = `Trays are late by ${lateTrayMinutes} min in all on an average morning, ${howSure.plannedLateTrayMinutes} min when every step keeps its minutes.`;
+  const planned = howSure.plannedLateTrayMinutes;
+  const late =
+    lateTrayMinutes === 0
+      ? 'Lateness on an average morning: less than 0.1 min over all trays.'
+      : `Trays are late by ${lateTrayMinutes} min in all on an average morning, ${planned} min when every step keeps its minutes.`;
   if (first === undefined || first.lateTrayMinutes <= 0) return [late];
   const all = [...plan.bakehouse.doughs, ...plan.bakehouse.products];
   const of = hurtsMost === null ? '' : `, above all that of ${all.find(({ id }) => id === hurtsMost.of)?.name ?? hurtsMost.of}`;

@@ -51,6 +51,7 @@ test('when nothing is at risk, that is said', () => {
   const lines = sayHowSure({ ...sure, allOnTime: { chance: 0.9999, low: 0.9994, high: 1 } }, finePlan, inkFor(false));
   expect(lines[0]).toContain('in over 99 of 100 mornings: between over 99 and 100');
   expect(lines).toContain('No tray is at risk: none is late, or stands or bakes too long, in more than 5 of 100 mornings.');
+  expect(lines).toContain('Lateness on an average morning: less than 0.1 min over all trays.');
   expect(lines.join('\n')).not.toContain('hurts');
 });
 

@@ -11,31 +11,26 @@ import type { Course, Watch } from './course.ts';
 import { at, CourseDraft } from './courseDraft.ts';
 import { heatMoments } from './heatMoments.ts';
 import { bakeAfter, type LoadMoments, loadMoments } from './loadMoments.ts';
+import { moreMinutes } from './stepMinutes.ts';
 import { type Before, beginAfter, type StepPlace, stepMoment } from './stepMoments.ts';
-import { underwayMinutes } from './underwayMinutes.ts';
 
 /** Puts the steps of a day into a draft, batch by batch. */
 class DayInMoments {
   readonly draft: CourseDraft;
   readonly loads = new Map<OvenLoad, LoadMoments>();
   private readonly day: JudgedDay;
-  private readonly moreOf: ReturnType<typeof underwayMinutes>;
 
   constructor(day: JudgedDay) {
     this.day = day;
     this.draft = new CourseDraft(day.scenario.underway?.now ?? 0);
-    this.moreOf = underwayMinutes(day.scenario);
   }
 
-  private placeOf(run: StepRun, pace: number, of: string, owner: string, runs: readonly StepRun[]): StepPlace {
+  private placeOf(run: StepRun, pace: number, of: string): StepPlace {
     const { scenario } = this.day;
-    const ordinal = runs.slice(0, runs.indexOf(run) + 1).filter(({ step }) => step.do === run.step.do).length;
-    const more = this.moreOf(owner, run.step.do, ordinal);
     return {
       run,
       spread: scenario.spread ?? USUAL_SPREAD,
-      moreLeast: more.least,
-      moreMost: more.most,
+      more: moreMinutes(run),
       pace,
       of,
       roomOf: ({ step, named }) => {
@@ -47,13 +42,13 @@ class DayInMoments {
     };
   }
 
-  private loadOf(run: StepRun, load: OvenLoad, more: number): LoadMoments {
+  private loadOf(run: StepRun, load: OvenLoad): LoadMoments {
     const known = this.loads.get(load);
     if (known !== undefined) return known;
     const { scenario, decks } = this.day;
     // A load that goes in together fills its deck, however few its trays.
     const roomOf = (id: string): number => (decks.get(id)?.oven.loading === 'together' ? 1 : (decks.get(id)?.deck.trays ?? 1));
-    const made = loadMoments(this.draft, run, load, { spread: scenario.spread ?? USUAL_SPREAD, roomOf }, more);
+    const made = loadMoments(this.draft, run, load, { spread: scenario.spread ?? USUAL_SPREAD, roomOf });
     this.loads.set(load, made);
     return made;
   }
@@ -68,7 +63,7 @@ class DayInMoments {
       const moment = draft.addMoment(run.begins, 'sheet');
       if (before !== null) watches.push({ moment, limit: before.limit });
       beginAfter(draft, moment, before);
-      before = stepMoment(draft, this.placeOf(run, pace, batch.dough.id, batch.id, runs), moment);
+      before = stepMoment(draft, this.placeOf(run, pace, batch.dough.id), moment);
     }
     this.addTrays(batch, pace, before, watches);
   }
@@ -104,8 +99,8 @@ class DayInMoments {
     let before = fromBatch;
     let first = -1;
     for (const run of runs) {
-      const place = this.placeOf(run, pace, tray.product.id, tray.id, runs);
-      const load = run.load === undefined ? undefined : this.loadOf(run, run.load, place.moreLeast);
+      const place = this.placeOf(run, pace, tray.product.id);
+      const load = run.load === undefined ? undefined : this.loadOf(run, run.load);
       const moment = load?.loading ?? draft.addMoment(run.begins, 'sheet');
       if (first < 0) {
         first = moment;

@@ -3,10 +3,10 @@
 import type { StepRun } from '../../check/judgedDay.ts';
 import type { OvenLoad } from '../../check/ovenLoads.ts';
 import type { Spread } from '../../model/spread.ts';
-import { rangeOf } from '../../model/units.ts';
+import { type Range, rangeOf } from '../../model/units.ts';
 import type { Lag, Watch } from './course.ts';
 import { at, type CourseDraft } from './courseDraft.ts';
-import { pastMinutes } from './stepMinutes.ts';
+import { moreMinutes, pastMinutes } from './stepMinutes.ts';
 import { type Before, beginAfter } from './stepMoments.ts';
 
 export type LoadMoments = {
@@ -43,22 +43,24 @@ function handsFor(
 }
 
 /** Minutes every tray of the load needs at least, and takes at most. */
-function bakeMinutes(draft: CourseDraft, run: StepRun, load: OvenLoad, more: number): { min: number; max: number } {
+function bakeMinutes(draft: CourseDraft, run: StepRun, load: OvenLoad): Range {
   if (draft.now > 0 && run.named.task.end <= draft.now) return pastMinutes(run);
   const ranges = load.bakes.map(({ step }) => rangeOf(step.minutes));
   const min = Math.max(...ranges.map((range) => range.min));
-  return { min: min + more, max: Math.max(min, Math.min(...ranges.map((range) => range.max))) + more };
+  const max = Math.max(min, Math.min(...ranges.map((range) => range.max)));
+  const more = moreMinutes(run);
+  return { min: min + more.min, max: max + more.max };
 }
 
-/** The moments of a load, from the first of its trays that is met. `more`: minutes beyond those stated. */
-export function loadMoments(draft: CourseDraft, run: StepRun, load: OvenLoad, oven: Oven, more: number): LoadMoments {
+/** The moments of a load, from the first of its trays that is met. */
+export function loadMoments(draft: CourseDraft, run: StepRun, load: OvenLoad, oven: Oven): LoadMoments {
   const { task } = run.named;
   const deck = task.place?.id ?? '';
   const isPast = draft.now > 0 && task.end <= draft.now;
   const bakeOf = task.product ?? '';
   const ownSpread = load.bakes.map(({ step }) => step.spreadPercent ?? oven.spread.bake);
   const draw = isPast ? -1 : draft.addDraw(draft.addChance(), Math.max(...ownSpread), 'bake', bakeOf);
-  const { min, max } = bakeMinutes(draft, run, load, more);
+  const { min, max } = bakeMinutes(draft, run, load);
   const loading = draft.addMoment(run.begins, 'sheet');
   const lead = handsFor(draft, oven.spread, run, load, 'load')(loading);
   const onDeck = draft.addMoment(task.start, 'follows');

@@ -33,3 +33,9 @@ export function pastMinutes({ named }: StepRun): Range {
   const minutes = named.task.end - named.task.start;
   return { min: minutes, max: minutes };
 }
+
+/** Minutes that a step of a day under way needs beyond those stated, on the least and on the most. */
+export function moreMinutes({ record }: StepRun): Range {
+  const more = record?.moreMinutes ?? 0;
+  return { min: more, max: more + (record?.overrunMinutes ?? 0) };
+}

@@ -1,6 +1,7 @@
 // Steps of a batch or a tray as moments: work at mixer and bench, and stays in bowl, room, shelf, retarder and rack.
 import type { StepRun } from '../../check/judgedDay.ts';
 import type { Spread } from '../../model/spread.ts';
+import type { Range } from '../../model/units.ts';
 import type { Lag, SpreadStep } from './course.ts';
 import { at, type CourseDraft } from './courseDraft.ts';
 import { handsOnOfMix, isStay, pastMinutes, type Step, spreadOf, statedMinutes } from './stepMinutes.ts';
@@ -24,8 +25,7 @@ export type StepPlace = {
   readonly run: StepRun;
   readonly spread: Spread;
   /** Minutes more than stated, on the least and on the most; not 0 only in a day under way. */
-  readonly moreLeast: number;
-  readonly moreMost: number;
+  readonly more: Range;
   /** The chance of the dough's pace: every stay of dough of one batch hangs on it. */
   readonly pace: number;
   readonly of: string;
@@ -55,7 +55,7 @@ function workMoment(draft: CourseDraft, place: StepPlace, moment: number): Befor
   const { step } = run;
   const isPast = isOver(draft, run);
   const draw = isPast ? -1 : drawOf(draft, place, draft.addChance());
-  const minutes = isPast ? pastMinutes(run).min : statedMinutes(step).min + place.moreLeast;
+  const minutes = isPast ? pastMinutes(run).min : statedMinutes(step).min + place.more.min;
   const done = { from: moment, minutes, draw, plus: 0 };
   const room = place.roomOf(run);
   if (room !== undefined)
@@ -76,8 +76,8 @@ function stayMoment(draft: CourseDraft, place: StepPlace, moment: number): Befor
   const isPast = isOver(draft, run);
   const { min, max } = isPast ? pastMinutes(run) : statedMinutes(step);
   const draw = isPast ? -1 : drawOf(draft, place, step.do === 'cool' ? draft.addChance() : place.pace);
-  const ready = { from: moment, minutes: min + (isPast ? 0 : place.moreLeast), draw, plus: 0 };
-  const most = { from: moment, minutes: max + (isPast ? 0 : place.moreMost), draw, plus: 0 };
+  const ready = { from: moment, minutes: min + (isPast ? 0 : place.more.min), draw, plus: 0 };
+  const most = { from: moment, minutes: max + (isPast ? 0 : place.more.max), draw, plus: 0 };
   const room = place.roomOf(run);
   const leave =
     room === undefined
