@@ -1,0 +1,90 @@
+// Tries changes of one day: is there a plan in which the wanted trays fit, and does the day planned from scratch have them fit.
+// Used by every kind of change.
+import type { PatchOperation } from '../../model/changes.ts';
+import type { Plan } from '../../model/plan.ts';
+import type { Scenario } from '../../model/scenario.ts';
+import { makePlan } from '../../planning.ts';
+import { type Asking, ask, askOnTime, secondsLeft } from '../asking.ts';
+import { type Acceptance, acceptanceOf, withAccepted } from './accepted.ts';
+import type { Variant } from './ladder.ts';
+import { shiftedPlan } from './shiftedPlan.ts';
+import { doFit, type Wanted } from './trouble.ts';
+
+/** A scenario changed by JSON Patch and read again; null when it is unsound then. */
+export type Patching = (scenario: Scenario, operations: readonly PatchOperation[]) => Scenario | null;
+
+export type Verdict = 'possible' | 'impossible' | 'unknown';
+
+/** One question gets at most this share of the time that is left, and at least so many seconds to be of use. */
+const QUESTION_SHARE = 1 / 8;
+const LEAST_SECONDS = 0.25;
+
+type Start = { readonly plan: Plan; readonly earlierBy: number };
+
+export class Trial {
+  readonly scenario: Scenario;
+  readonly wanted: Wanted;
+  private readonly patch: Patching;
+  private readonly asking: Asking;
+  private readonly rounds: number;
+  private readonly acceptance: Acceptance;
+  private start: Start;
+
+  constructor(scenario: Scenario, plan: Plan, wanted: Wanted, patch: Patching, asking: Asking, rounds: number) {
+    this.scenario = scenario;
+    this.wanted = wanted;
+    this.patch = patch;
+    this.asking = asking;
+    this.rounds = rounds;
+    this.acceptance = acceptanceOf(scenario, plan, wanted.mayFail);
+    this.start = { plan, earlierBy: 0 };
+  }
+
+  /** Whether a verdict "impossible" holds for the day itself: nothing is accepted that a plan might do otherwise. */
+  get isWhole(): boolean {
+    return this.acceptance.size === 0;
+  }
+
+  hasTime(): boolean {
+    return secondsLeft(this.asking) >= LEAST_SECONDS;
+  }
+
+  private changed(variant: Variant): Scenario | null {
+    return this.patch(this.scenario, variant.operations);
+  }
+
+  /** Whether the wanted trays can fit; with a plan that shows it, of the changed day without what is accepted. */
+  async decide(variant: Variant): Promise<{ readonly is: Verdict; readonly plan: Plan | null }> {
+    const changed = this.changed(variant);
+    if (changed === null) return { is: 'unknown', plan: null };
+    const { plan, earlierBy } = this.start;
+    const left = secondsLeft(this.asking);
+    const answer = await askOnTime(withAccepted(changed, this.acceptance), this.asking, {
+      effort: this.rounds,
+      startFrom: shiftedPlan(plan, variant.earlierBy - earlierBy),
+      ...(left === Number.POSITIVE_INFINITY ? {} : { seconds: Math.max(LEAST_SECONDS, QUESTION_SHARE * left) }),
+    });
+    if (answer.is === 'possible') this.start = { plan: answer.plan, earlierBy: variant.earlierBy };
+    return { is: answer.is, plan: answer.plan };
+  }
+
+  /** The day as it is, from a plan of what is not accepted: a plan of all of it in which the wanted trays fit, or null. */
+  async wholePlan(startFrom: Plan): Promise<Plan | null> {
+    const plan = await ask(this.scenario, this.asking, { effort: this.rounds, startFrom });
+    return doFit(plan, this.wanted) ? plan : null;
+  }
+
+  /**
+   * The changed day planned from scratch as `plan` plans a day: the plan when the wanted trays fit in it. A search that the time
+   * cut short tells nothing.
+   */
+  async planAgain(variant: Variant): Promise<Plan | 'no-time' | 'not-found'> {
+    const changed = this.changed(variant);
+    if (changed === null) return 'not-found';
+    const { seed, workers, now, pause, version, untilMs } = this.asking;
+    const cancelled = (): boolean => this.asking.cancelled() || now() >= untilMs;
+    const plan = await makePlan(changed, { seed, workers, now, pause, version, cancelled });
+    if (cancelled()) return 'no-time';
+    return doFit(plan, this.wanted) ? plan : 'not-found';
+  }
+}
