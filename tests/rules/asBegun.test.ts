@@ -156,4 +156,29 @@ describe('AS_BEGUN', () => {
     expect(recordOf(at74, 'roll-1/cool').state).toBe('begun');
     expect(codesSeen(at74, quietHouse.plan)).toEqual([]);
   });
+
+  it('lets any tray be left out of a load that is being loaded, or unloaded', () => {
+    // Three trays go in from 37 to 40, as long as the seeded one takes, and come out from 58 to 60, as long as the plain ones do.
+    for (const now of [38, 50, 59]) {
+      const day = dayUnderway(rackMorning.scenario, rackMorning.plan, now);
+      for (const id of ['plain-roll-1', 'plain-roll-2', 'seeded-roll-1']) {
+        const rest = edited(
+          without(rackMorning.plan, ({ tray }) => tray === id),
+          (plan) => {
+            const carriesUnload = id === 'plain-roll-1' && now < 58;
+            if (carriesUnload) task(plan, 'plain-roll-2/bake').handsOn.push({ person: 'ida', for: 'unload', start: 58, end: 60 });
+          },
+        );
+        expect(codesSeen(day, rest), `${id} at ${now}`).toEqual([]);
+      }
+    }
+  });
+
+  it('sees a loading that was another', () => {
+    const day = dayUnderway(rackMorning.scenario, rackMorning.plan, 38);
+    const later = spoiled(rackMorning.plan, (plan) => {
+      workOf(plan, 'plain-roll-1/bake').start = 36;
+    });
+    expect(codesSeen(day, later)).toEqual(['AS_BEGUN']);
+  });
 });

@@ -9,6 +9,7 @@ import { temperatures } from '../deckDays.ts';
 import type { Finding } from '../finding.ts';
 import { allRuns } from '../hands.ts';
 import type { JudgedDay, StepRun } from '../judgedDay.ts';
+import { isOfTogetherOven } from '../loadedTogether.ts';
 import { roomOf } from '../places.ts';
 import { sayC, sayMinute } from '../sayMinute.ts';
 
@@ -38,6 +39,11 @@ function workSays(day: JudgedDay, { named: { id, task } }: StepRun, record: Unde
   ];
 }
 
+/** A load may take longer to unload than the trays of it that are still in the plan. */
+function isBeingUnloaded(day: JudgedDay, run: StepRun, record: UnderwayTask): boolean {
+  return isOfTogetherOven(day, run) && run.named.task.end === record.end;
+}
+
 function runFindings(day: JudgedDay, run: StepRun, now: number): readonly Finding[] {
   const { record } = run;
   if (record === undefined || record.state === 'planned') return [];
@@ -47,7 +53,7 @@ function runFindings(day: JudgedDay, run: StepRun, now: number): readonly Findin
   if (task.start !== record.start) says.push(`${id} began at ${at(record.start)}; the plan begins it at ${at(task.start)}.`);
   if (record.state === 'ended') {
     if (task.end !== record.end) says.push(`${id} ended at ${at(record.end)}; the plan ends it at ${at(task.end)}.`);
-  } else if (run.done < now && !BY_ITSELF.includes(run.step.do)) {
+  } else if (run.done < now && !BY_ITSELF.includes(run.step.do) && !isBeingUnloaded(day, run, record)) {
     says.push(`${id} is not done at ${at(now)}; in the plan it is done at ${at(run.done)}.`);
   }
   says.push(...placeSays(day, run, record), ...workSays(day, run, record, now));
