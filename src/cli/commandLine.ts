@@ -6,6 +6,7 @@ import { drawCommand } from './commands/drawCommand.ts';
 import { planCommand } from './commands/planCommand.ts';
 import { replanCommand } from './commands/replanCommand.ts';
 import { serveCommand } from './commands/serveCommand.ts';
+import { whyCommand } from './commands/whyCommand.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import type { Request } from './request.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -15,6 +16,7 @@ Examples:
   ovenward plan saturday.yaml --out saturday
   ovenward replan saturday.yaml saturday/plan.json --now 05:40 --happened slow-rye.yaml
   ovenward check saturday.yaml saturday/plan.json
+  ovenward why saturday.yaml saturday/plan.json
   ovenward compare saturday.yaml --changes ideas.yaml
   ovenward draw saturday/plan.json --svg wall.svg
   ovenward serve
@@ -30,6 +32,7 @@ function ovenward(version: string, onRequest: (request: Request) => void): Comma
     .addCommand(planCommand(onRequest))
     .addCommand(replanCommand(onRequest))
     .addCommand(checkCommand(onRequest))
+    .addCommand(whyCommand(onRequest))
     .addCommand(compareCommand(onRequest))
     .addCommand(drawCommand(onRequest))
     .addCommand(serveCommand(onRequest))

@@ -66,6 +66,18 @@ export type CompareRequest = {
   readonly workers?: number;
 };
 
+export type WhyRequest = {
+  readonly do: 'why';
+  readonly file: string;
+  readonly plan: string;
+  readonly json: boolean;
+  /** Seconds from the start of the process to the last written byte, above 0. */
+  readonly seconds?: number;
+  /** Rounds of search over all days planned, 1 or more. */
+  readonly effort?: number;
+  readonly seed?: number;
+};
+
 export type ServeRequest = {
   readonly do: 'serve';
   /** 0: any free port. */
@@ -75,4 +87,4 @@ export type ServeRequest = {
   readonly openToAnyone: boolean;
 };
 
-export type Request = PlanRequest | ReplanRequest | CheckRequest | DrawRequest | CompareRequest | ServeRequest;
+export type Request = PlanRequest | ReplanRequest | CheckRequest | DrawRequest | CompareRequest | WhyRequest | ServeRequest;

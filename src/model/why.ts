@@ -204,3 +204,21 @@ export type Wait = z.infer<typeof waitSchema>;
 export type WhyTray = z.infer<typeof whyTraySchema>;
 export type Why = z.infer<typeof whySchema>;
 export type MinuteSpan = z.infer<typeof span>;
+
+export const whyAnswerSchema = z
+  .strictObject({
+    breaches: z
+      .array(
+        z.strictObject({
+          rule: z.string().describe('Code of the rule.'),
+          says: sentence,
+          doThis: z.string().describe('What to do.'),
+        }),
+      )
+      .describe('Rules the plan breaks; a plan that breaks one is explained no further.'),
+    why: whySchema.nullable().describe('What is read off the plan; null when it breaks a rule.'),
+    clash: clashSchema.nullable().describe('What clashes; null when everything is on time or the plan breaks a rule.'),
+  })
+  .describe('The answer to why.');
+
+export type WhyAnswer = z.infer<typeof whyAnswerSchema>;
