@@ -117,7 +117,7 @@ function scenarioToPlan(request: PlanRequest, scenario: Scenario, parts: Parts):
   if (request.careful !== true) return scenario;
   if (scenario.underway === undefined) return parts.carefulScenario(scenario);
   const says = 'this day is under way, and what has happened cannot be given other minutes';
-  throw new BadInput(request.file, [{ code: 'DAY_UNDERWAY', path: '/underway', says, doThis: 'leave --careful out' }]);
+  throw new BadInput(request.file, [{ code: 'DAY_UNDER_WAY', path: '/underway', says, doThis: 'leave --careful out' }]);
 }
 
 /** The plan to start from, when one is named: of this scenario, and without a breach. */

@@ -177,7 +177,7 @@ describe('--careful', () => {
     const readScenario: Parts['readScenario'] = () => ({ ok: true, value: { ...smallestScenario, underway } });
     const { code, err } = await plan(['--careful', '--out', join(folder, 'out')], { readScenario });
     expect(code).toBe(2);
-    expect(err).toContain('DAY_UNDERWAY');
+    expect(err).toContain('DAY_UNDER_WAY');
     expect(existsSync(join(folder, 'out'))).toBe(false);
   });
 });
