@@ -24,6 +24,10 @@ export type Bar = {
   readonly labels: readonly Label[];
   /** Written upwards in a slim bar, under its upright label, when there is room. */
   readonly along?: Label;
+  /** How it was planned before, when it has moved: a time, a place, a person. It is drawn with a bold edge then. */
+  readonly was?: string;
+  /** Whether it is over already on a day planned anew; it is drawn pale then. */
+  readonly isPast?: boolean;
   /** Minutes it keeps its place after the end, shown as an empty tail; excluded. */
   readonly heldUntil?: number;
 };
@@ -31,15 +35,42 @@ export type Bar = {
 const GAP = 0.25;
 const PAD = 0.5;
 const SLIM = 11;
+const BOLD_EDGE = 0.9;
+const PALE = 0.4;
+const WAS_SIZES = [2.8, 2.5] as const;
+
+/** Labels with how it was under them, then those without. */
+function withWas(bar: Bar): readonly Label[] {
+  const { was } = bar;
+  if (was === undefined || was === '') return bar.labels;
+  const lines: readonly Label[] = [
+    ...WAS_SIZES.map((size) => [{ text: `was ${was}`, size }]),
+    [
+      { text: 'was', size: 2.5 },
+      { text: was, size: 2.5 },
+    ],
+  ];
+  return [...lines.flatMap((line) => bar.labels.map((label) => [...label, ...line])), ...bar.labels];
+}
 
 function ground(bar: Bar, box: Box): readonly SvgNode[] {
   const hatch = `url(#${hatchId(bar.kind.hatch, bar.kind.colour)})`;
   const isSlim = box.width < SLIM;
+  const edge = bar.was === undefined ? 0.25 : BOLD_EDGE;
+  const inset = (edge - 0.25) / 2;
   const strip = isSlim ? box.width : Math.min(4.5, box.width * 0.2);
   const { x, y, width, height } = box;
   const body = el('rect', { x, y, width, height, fill: tint(bar.kind.colour) });
   const hatched = el('rect', { x, y, width: strip, height, fill: hatch });
-  const outline = el('rect', { x, y, width, height, fill: 'none', stroke: INK, 'stroke-width': 0.25 });
+  const outline = el('rect', {
+    x: x + inset,
+    y: y + inset,
+    width: Math.max(0.1, width - 2 * inset),
+    height: Math.max(0.1, height - 2 * inset),
+    fill: 'none',
+    stroke: INK,
+    'stroke-width': edge,
+  });
   return isSlim ? [hatched, outline] : [body, hatched, outline];
 }
 
@@ -65,7 +96,7 @@ function alongText(bar: Bar, box: Box, from: number): readonly SvgNode[] {
 }
 
 function slimText(bar: Bar, box: Box): readonly SvgNode[] {
-  const label = firstThatFits(bar.labels, box.width - 0.3, box.height - 0.2);
+  const label = firstThatFits(withWas(bar), box.width - 0.3, box.height - 0.2);
   if (label === undefined) return alongText(bar, box, box.y + 0.5);
   const size = labelSize(label);
   const x = box.x + (box.width - size.width) / 2;
@@ -79,7 +110,7 @@ function slimText(bar: Bar, box: Box): readonly SvgNode[] {
 
 function wideText(bar: Bar, box: Box): readonly SvgNode[] {
   const strip = Math.min(4.5, box.width * 0.2);
-  const label = firstThatFits(bar.labels, box.width - strip - 2 * PAD, box.height - 0.2);
+  const label = firstThatFits(withWas(bar), box.width - strip - 2 * PAD, box.height - 0.2);
   if (label === undefined) return [];
   const y = box.y + Math.min(PAD, (box.height - labelSize(label).height) / 2);
   return placeLabel(label, box.x + strip + PAD, y);
@@ -106,7 +137,13 @@ export function drawBar(bar: Bar, area: Area): SvgNode {
           }),
         ]
       : [];
-  const attributes = { role: 'group', 'aria-label': bar.says, 'data-bar': bar.kind.key, 'data-tasks': bar.taskIds.join(' ') };
+  const attributes = {
+    role: 'group',
+    'aria-label': bar.says,
+    'data-bar': bar.kind.key,
+    'data-tasks': bar.taskIds.join(' '),
+    opacity: bar.isPast === true ? PALE : undefined,
+  };
   const text = box.width < SLIM ? slimText(bar, box) : wideText(bar, box);
   return el('g', attributes, [...ground(bar, box), ...tail, ...text]);
 }

@@ -8,6 +8,7 @@ import type { Doing } from './doing.ts';
 import { benchColumn, bowlColumns, bulkColumn } from './doughColumns.ts';
 import { type Key, type KeyEntry, keyStrip, keyStrips } from './keyStrip.ts';
 import type { Kind } from './kinds.ts';
+import { nowLine } from './nowLine.ts';
 import { ordersColumn } from './ordersColumn.ts';
 import { BODY, type Page } from './pageFrame.ts';
 import { peopleColumns } from './peopleColumns.ts';
@@ -112,6 +113,7 @@ function chartPage(columns: readonly Column[], window: TimeWindow, notes: Notes,
   const chart = { ...BODY, y: top, height: room - key.strip.height };
   const end = laid.at(-1);
   const right = end === undefined ? BODY.x + BODY.width : end.x + end.width;
+  const now = book.since?.now;
   const hours = `${book.clock.shows(window.from)} – ${book.clock.shows(window.until)}`;
   const page = {
     subject: hours,
@@ -120,8 +122,9 @@ function chartPage(columns: readonly Column[], window: TimeWindow, notes: Notes,
     kinds,
     body: [
       ...notes.nodes,
-      group('clock', clockGutter(book.clock, areaOf({ ...chart, width: GUTTER_WIDTH }, window), right)),
+      group('clock', clockGutter(book.clock, areaOf({ ...chart, width: GUTTER_WIDTH }, window), right, now)),
       ...drawColumns(laid, chart, window),
+      ...(now === undefined ? [] : [group('now', nowLine(now, areaOf(chart, window), BODY.x + GUTTER_WIDTH - 2, right))]),
       group('key', key.strip.draw(BODY.x, chart.y + chart.height + 1.6)),
     ],
   };

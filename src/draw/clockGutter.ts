@@ -63,8 +63,8 @@ export function changeInWords(clock: DayClock, change: ClockChange): string {
   return `The clocks go ${change.movesBy > 0 ? 'forward' : 'back'}: ${was} becomes ${clock.shows(change.minute)}.`;
 }
 
-/** Minutes inside the window that get a flag, with its words: new days and clock changes. */
-function flagsIn(clock: DayClock, { from, until }: TimeWindow): ReadonlyMap<number, readonly string[]> {
+/** Minutes inside the window that get a flag, with its words: new days, clock changes, and now. */
+function flagsIn(clock: DayClock, { from, until }: TimeWindow, now: number | undefined): ReadonlyMap<number, readonly string[]> {
   const flags = new Map<number, readonly string[]>();
   for (let minute = from + 1; minute < until; minute += 1) {
     if (clock.dayOffset(minute) === clock.dayOffset(minute - 1)) continue;
@@ -75,13 +75,14 @@ function flagsIn(clock: DayClock, { from, until }: TimeWindow): ReadonlyMap<numb
     if (minute <= from || minute >= until) continue;
     flags.set(minute, [...(flags.get(minute) ?? []), 'clocks go', movesBy > 0 ? 'forward' : 'back']);
   }
+  if (now !== undefined && now >= from && now < until) flags.set(now, [...(flags.get(now) ?? []), 'now', clock.shows(now)]);
   return flags;
 }
 
-/** The gutter and the lines; `right` is where the lines end. */
-export function clockGutter(clock: DayClock, area: Area, right: number): readonly SvgNode[] {
+/** The gutter and the lines; `right` is where the lines end, `now` the minute from which a day was planned anew. */
+export function clockGutter(clock: DayClock, area: Area, right: number, now?: number): readonly SvgNode[] {
   const { from, until } = area.window;
-  const flags = flagsIn(clock, area.window);
+  const flags = flagsIn(clock, area.window, now);
   const minutes = Array.from({ length: until - from + 1 }, (_, k) => from + k).filter((minute) => isTick(clock, minute));
   return [
     ...minutes.flatMap((minute) => tick(clock, area, minute, right, [...flags.keys()])),

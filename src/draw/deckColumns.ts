@@ -100,7 +100,7 @@ function deckColumn(deck: Book['plan']['bakehouse']['decks'][number], index: num
   const spans = spansOf(book.plan, book.kinds, book.chain, tasks).map((span) => ({ ...span, heldUntil: span.end }));
   const isLanes = deck.trays <= MOST_LANES;
   const lanes = isLanes ? deck.trays : Math.min(8, Math.max(1, mostAtOnce(spans)));
-  const words: BarWords = { verb: 'bake', labels: (span) => bakeLabels(span, book.clock) };
+  const words: BarWords = { verb: 'bake', labels: (span) => bakeLabels(span, book.clock), since: book.since };
   const full = hottest(book);
   const traysNote = `${deck.trays} ${deck.trays === 1 ? 'tray' : 'trays'}`;
   return {

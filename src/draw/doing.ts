@@ -18,6 +18,8 @@ export type Doing = {
   readonly handles: readonly { readonly id: string; readonly sort: 'product' | 'dough'; readonly trays: number }[];
   /** Id of the deck, proofer, retarder or mixer it is done at, when there is one. */
   readonly placeId?: string;
+  /** How it was planned before, when the day was planned anew and it has moved: a time, a place, a person. */
+  readonly was?: string;
   /** Tasks of the plan it belongs to. */
   readonly taskIds: readonly string[];
 };

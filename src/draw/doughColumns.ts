@@ -40,7 +40,7 @@ export function bowlColumns(book: Book): readonly Column[] {
   const mixes = book.plan.tasks.filter((task) => task.step === 'mix');
   const column = (id: string, title: string, shortTitle: string, size: string, tasks: readonly Task[]): Column => {
     const spans = released(spansWithin(book, tasks));
-    const words: BarWords = { verb: 'mix', labels: (span) => mixLabels(span, book) };
+    const words: BarWords = { verb: 'mix', labels: (span) => mixLabels(span, book), since: book.since };
     const lanes = Math.min(4, Math.max(1, mostAtOnce(spans)));
     return {
       id,
@@ -76,6 +76,7 @@ export function bulkColumn(book: Book): Column {
   const lanes = Math.min(6, Math.max(1, mostAtOnce(spans)));
   const words: BarWords = {
     verb: 'leave in the room',
+    since: book.since,
     labels: (span) => stayLabels(span),
     along: (span) => [{ text: span.kind.name, size: 2.8 }],
   };
@@ -106,7 +107,7 @@ export function benchColumn(book: Book): Column {
   const used = Math.max(1, ...spans.map((span) => span.position));
   const lanes = isPlaced ? used : Math.min(8, Math.max(1, mostAtOnce(spans)));
   const hasPeople = book.plan.bakehouse.people.length > 0;
-  const words: BarWords = { verb: 'bench', labels: (span) => stayLabels(span, span.tasks[0]?.step ?? '') };
+  const words: BarWords = { verb: 'bench', labels: (span) => stayLabels(span, span.tasks[0]?.step ?? ''), since: book.since };
   return {
     id: 'bench',
     family: 'dough',

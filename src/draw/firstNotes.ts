@@ -47,14 +47,22 @@ function fitted(warnings: readonly Warning[]): { readonly lines: readonly string
   };
 }
 
+/** What the marks of a day planned anew mean. */
+function anewWords({ since, clock }: Book): string {
+  if (since === undefined) return '';
+  return `Planned anew at ${clock.says(since.now)}: a bold edge is a change, with what it was; pale is over. `;
+}
+
 /** Notes for the first page. */
 export function firstNotes(book: Book): FirstNotes {
-  const summary: Label = wrapText(`${dayWords(book.plan, book.clock)} ${priceWords(book.plan)}`, BODY.width, SIZE).map(
-    (text) => ({
-      text,
-      size: SIZE,
-    }),
-  );
+  const summary: Label = wrapText(
+    `${anewWords(book)}${dayWords(book.plan, book.clock)} ${priceWords(book.plan)}`,
+    BODY.width,
+    SIZE,
+  ).map((text) => ({
+    text,
+    size: SIZE,
+  }));
   const warnings = fitted(warningsOf(book));
   const label: Label = warnings.lines.map((text) => ({ text, size: SIZE, bold: true }));
   const boxHeight = warnings.lines.length === 0 ? 0 : labelSize(label).height + 1.6;

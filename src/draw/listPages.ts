@@ -22,6 +22,9 @@ function rowsOf(doings: readonly Doing[], isNamed: boolean, book: Book): readonl
       const isPassed = change.minute <= doing.minute && (before === undefined || before < change.minute);
       if (isPassed) rows.push(dayRow(changeInWords(book.clock, change)));
     }
+    const now = book.since?.now;
+    if (now !== undefined && doing.minute >= now && (before === undefined || before < now))
+      rows.push(dayRow(`Now ${book.clock.says(now)}: planned anew from here on`));
     rows.push(doingRow(doing, isNamed, book));
     lastMinute = doing.minute;
   }
@@ -66,6 +69,14 @@ function leftOutBlock(book: Book): Block {
   return { heading: 'Left out', rows };
 }
 
+/** What has changed, as people call it across the room; only of a day planned anew. */
+function changeBlocks(book: Book): readonly Block[] {
+  const changes = book.plan.underway?.changes ?? [];
+  if (book.since === undefined || changes.length === 0) return [];
+  const rows = changes.flatMap(({ minute, says }) => paragraphRows(`${book.clock.says(minute)} ${says}`, undefined, false));
+  return [{ heading: `What has changed, as of ${book.clock.says(book.since.now)}`, rows }];
+}
+
 /** List pages of a plan, and on which of them (from 1) the cautions begin, if any. */
 export function listPages(
   book: Book,
@@ -73,7 +84,13 @@ export function listPages(
   hasLeftOut: boolean,
 ): { readonly pages: readonly Page[]; readonly cautionPage: number | undefined } {
   const caution = cautionBlock(book);
-  const blocks = [...doingBlocks(book, doings), orderBlock(book), ...(hasLeftOut ? [leftOutBlock(book)] : []), caution];
+  const blocks = [
+    ...changeBlocks(book),
+    ...doingBlocks(book, doings),
+    orderBlock(book),
+    ...(hasLeftOut ? [leftOutBlock(book)] : []),
+    caution,
+  ];
   const flowed = flow(blocks);
   const cautionIndex = flowed.findIndex(({ headings }) => headings.includes(caution.heading));
   return {

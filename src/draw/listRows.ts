@@ -29,6 +29,11 @@ function rule(x: number, y: number): SvgNode {
   return el('line', { x1: x, y1: y, x2: x + FLOW_WIDTH, y2: y, stroke: INK, 'stroke-width': 0.1 });
 }
 
+/** What is over on a day planned anew is pale. */
+function quiet(isPast: boolean, nodes: readonly SvgNode[]): readonly SvgNode[] {
+  return isPast ? [el('g', { opacity: 0.45 }, nodes)] : nodes;
+}
+
 /** A box to tick, the clock, a patch of the hatch, who, and what. */
 export function doingRow(doing: Doing, isNamed: boolean, book: Book): Row {
   const clock = book.clock.says(doing.minute);
@@ -36,20 +41,24 @@ export function doingRow(doing: Doing, isNamed: boolean, book: Book): Row {
   const [kind] = kindsOfDoing(doing, book);
   const textX = CLOCK_X + clockWidth + 1.6 + 6.4;
   const name = isNamed && doing.who !== null ? [{ text: `${doing.who.name}:`, size: TYPE.far, bold: true }] : [];
+  const was = doing.was === undefined ? [] : splitWords({ text: `(was ${doing.was})`, size: TYPE.list, bold: true });
+  const isPast = book.since !== undefined && doing.minute < book.since.now;
+  const edge = doing.was === undefined ? 0.3 : 0.9;
   // The first line is as high as the clock beside it, so that both stand on one line.
-  const [first, ...others] = wrapWords([...name.flatMap(splitWords), ...wordsOf(doing.what)], FLOW_WIDTH - textX);
+  const [first, ...others] = wrapWords([...name.flatMap(splitWords), ...wordsOf(doing.what), ...was], FLOW_WIDTH - textX);
   const lines = first === undefined ? [] : [{ ...first, height: TYPE.far * LINE }, ...others];
   const height = lines.reduce((sum, line) => sum + line.height, 0);
   return {
     height: height + BELOW,
     kinds: kind === undefined ? [] : [kind],
-    draw: (x, y) => [
-      el('rect', { x: x + 0.2, y: y + 0.9, width: BOX, height: BOX, fill: PAPER, stroke: INK, 'stroke-width': 0.3 }),
-      ...placeLabel([{ text: clock, size: TYPE.far, bold: true }], x + CLOCK_X, y),
-      ...swatch(kind, x + CLOCK_X + clockWidth + 1.4, y + 0.9),
-      ...placeLines(lines, x + textX, y),
-      rule(x, y + height + BELOW / 2),
-    ],
+    draw: (x, y) =>
+      quiet(isPast, [
+        el('rect', { x: x + 0.2, y: y + 0.9, width: BOX, height: BOX, fill: PAPER, stroke: INK, 'stroke-width': edge }),
+        ...placeLabel([{ text: clock, size: TYPE.far, bold: true }], x + CLOCK_X, y),
+        ...swatch(kind, x + CLOCK_X + clockWidth + 1.4, y + 0.9),
+        ...placeLines(lines, x + textX, y),
+        rule(x, y + height + BELOW / 2),
+      ]),
   };
 }
 

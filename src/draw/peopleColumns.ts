@@ -17,6 +17,8 @@ const TRACK_WIDTH = 5;
 const LEAD_WIDTH = 1.8;
 /** How far a label may stand from its bar, in mm. */
 const REACH = 3;
+const BOLD_EDGE = 0.8;
+const PALE = 0.4;
 
 /** Pattern of the time in which a person is not at work. */
 export const AWAY_ID = 'away';
@@ -40,9 +42,14 @@ function labelsOf(doing: Doing, book: Book): readonly Label[] {
   const deck =
     doing.does === 'load' && doing.placeId !== undefined ? [`${count}${kind.tag} ${book.names.deck(doing.placeId)}`] : [];
   const names = isMixed ? [`${trays} trays`] : [`${count}${kind.name}`, ...deck, `${count}${kind.tag}`];
-  return names.flatMap((name, index) =>
+  const plain = names.flatMap((name, index) =>
     (index < names.length - 1 ? [3.1, 2.8] : [3.1, 2.8, 2.5]).map((size) => [{ text: `${verb} ${name}`, size }]),
   );
+  const { was } = doing;
+  if (was === undefined) return plain;
+  const bold = plain.map((label) => label.map((line) => ({ ...line, bold: true })));
+  const changed = [`${verb} ${names[0]}, was ${was}`, `${verb} ${count}${kind.tag}, was ${was}`];
+  return [...changed.flatMap((text) => [2.8, 2.5].map((size) => [{ text, size, bold: true }])), ...bold];
 }
 
 function away(area: Area, start: number, end: number, says: string, label: Label | undefined): readonly SvgNode[] {
@@ -89,15 +96,27 @@ function absences(person: Person, area: Area, book: Book): readonly SvgNode[] {
   ];
 }
 
+/** Whether it is over on a day planned anew. */
+function isPast(doing: Doing, { since }: Book): boolean {
+  return since !== undefined && doing.untilMinute <= since.now && doing.minute < since.now;
+}
+
 function workBar(doing: Doing, area: Area, book: Book): SvgNode {
   const kind = kindOfDoing(doing, book);
   const y = area.y(doing.minute);
   const height = Math.max(0.5, area.y(doing.untilMinute) - y - 0.2);
   const fill = kind === undefined ? PAPER : `url(#${hatchId(kind.hatch, kind.colour)})`;
   const box = { x: area.box.x + 0.2, y, width: TRACK_WIDTH - 0.4, height };
-  return el('g', { role: 'group', 'aria-label': `${book.clock.says(doing.minute)} ${doing.what}`, 'data-bar': kind?.key }, [
+  const was = doing.was === undefined ? '' : `, was ${doing.was}`;
+  const attributes = {
+    role: 'group',
+    'aria-label': `${book.clock.says(doing.minute)} ${doing.what}${was}`,
+    'data-bar': kind?.key,
+    opacity: isPast(doing, book) ? PALE : undefined,
+  };
+  return el('g', attributes, [
     el('rect', { ...box, fill: kind === undefined ? PAPER : tint(kind.colour) }),
-    el('rect', { ...box, fill, stroke: INK, 'stroke-width': 0.25 }),
+    el('rect', { ...box, fill, stroke: INK, 'stroke-width': doing.was === undefined ? 0.25 : BOLD_EDGE }),
   ]);
 }
 
@@ -125,7 +144,8 @@ function workLabels(doings: readonly Doing[], stretch: TimeWindow, area: Area, b
     const middle = top + labelSize(label).height / 2;
     const from = Math.min(Math.max(middle, area.y(doing.minute)), area.y(doing.untilMinute));
     const lead = { x1: x - LEAD_WIDTH - 0.2, y1: from, x2: x - 0.3, y2: middle, stroke: INK, 'stroke-width': 0.2 };
-    return [...placeOnPage(label, x, top), el('line', lead)];
+    const nodes = [...placeOnPage(label, x, top), el('line', lead)];
+    return isPast(doing, book) ? [el('g', { opacity: PALE }, nodes)] : nodes;
   });
 }
 

@@ -4,6 +4,7 @@ import type { DayClock } from './dayClock.ts';
 import type { Label } from './label.ts';
 import { shareWidth } from './shareWidth.ts';
 import { type Area, type Box, shows } from './sheet.ts';
+import type { SinceBefore } from './sinceBefore.ts';
 import type { Span } from './spans.ts';
 import { el, type SvgNode } from './svg.ts';
 import { GREY_INK } from './typeSize.ts';
@@ -11,14 +12,29 @@ import { GREY_INK } from './typeSize.ts';
 export type BarWords = {
   readonly labels: (span: Span) => readonly Label[];
   readonly along?: (span: Span) => Label;
+  /** What is new and what is past, on a day planned anew. */
+  readonly since?: SinceBefore | undefined;
   /** What is done, for screen readers: "proof", "bake". */
   readonly verb: string;
 };
 
+/** How a bar is marked on a day planned anew. */
+function marksOf(span: Span, { since }: BarWords, clock: DayClock): Pick<Bar, 'was' | 'isPast'> {
+  const [task] = span.tasks;
+  if (since === undefined || task === undefined) return {};
+  if (Math.max(span.end, span.heldUntil) <= since.now) return { isPast: true };
+  const shift = since.shiftOf(task);
+  // A bake's label says when it is out, so it is told when it was to be out.
+  const was = task.step === 'bake' && shift !== 0 ? clock.shows(span.end - shift) : since.was(task);
+  return was === undefined ? {} : { was };
+}
+
 /** The sentence a screen reader says of a bar. */
 function saysOf(span: Span, words: BarWords, clock: DayClock): string {
   const trays = span.tasks[0]?.tray === undefined ? '' : `, ${span.trays} ${span.trays === 1 ? 'tray' : 'trays'}`;
-  return `${words.verb} ${span.kind.name}${trays}, ${clock.says(span.start)} to ${clock.says(span.end)}`;
+  const { was } = marksOf(span, words, clock);
+  const before = was === undefined ? '' : `, was ${was}`;
+  return `${words.verb} ${span.kind.name}${trays}, ${clock.says(span.start)} to ${clock.says(span.end)}${before}`;
 }
 
 function barOf(span: Span, x: number, width: number, words: BarWords, clock: DayClock): Bar {
@@ -33,6 +49,7 @@ function barOf(span: Span, x: number, width: number, words: BarWords, clock: Day
     says: saysOf(span, words, clock),
     labels: words.labels(span),
     ...(words.along === undefined ? {} : { along: words.along(span) }),
+    ...marksOf(span, words, clock),
   };
 }
 

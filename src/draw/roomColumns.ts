@@ -41,6 +41,7 @@ function roomColumn(room: Room, book: Book): Column {
   const isBars = lanes <= MOST_BARS && room.tasks.every((task) => task.place !== undefined);
   const words = {
     verb: room.verb,
+    since: book.since,
     labels: (span: Span) => stayLabels(span),
     along: (span: Span) => [{ text: span.kind.name, size: 2.8 }],
   };

@@ -4,6 +4,7 @@ import type { DayClock } from './dayClock.ts';
 import { type DeckHeat, deckHeatOf, degrees, temperatureAt } from './deckHeat.ts';
 import type { Kinds } from './kinds.ts';
 import type { Chain, Names } from './names.ts';
+import type { SinceBefore } from './sinceBefore.ts';
 import type { Stint } from './stints.ts';
 
 export type Book = {
@@ -12,6 +13,8 @@ export type Book = {
   readonly names: Names;
   readonly kinds: Kinds;
   readonly chain: Chain;
+  /** Only of a day planned anew while it is under way. */
+  readonly since: SinceBefore | undefined;
 };
 
 /** "1 tray", "4 trays". */

@@ -18,6 +18,8 @@ export type Span = {
   /** Positions side by side. */
   readonly positions: number;
   readonly tasks: readonly Task[];
+  /** How it differs from the plan before; trays with the same difference are drawn as one. Empty: as it was, or never planned. */
+  readonly change: string;
 };
 
 /** Minute at which each bake's loading begins, where the plan can say: it names people. */
@@ -40,7 +42,13 @@ function isLoose(span: Span): boolean {
 function joins(last: Span, next: Span): boolean {
   const isSame = last.kind === next.kind && last.start === next.start && last.end === next.end;
   const isBeside = next.position === last.position + last.positions || (isLoose(last) && isLoose(next));
-  return isSame && isBeside && last.heldUntil === next.heldUntil && last.tasks[0]?.step === next.tasks[0]?.step;
+  return (
+    isSame &&
+    isBeside &&
+    last.change === next.change &&
+    last.heldUntil === next.heldUntil &&
+    last.tasks[0]?.step === next.tasks[0]?.step
+  );
 }
 
 function joined(last: Span, next: Span): Span {
@@ -51,6 +59,17 @@ function joined(last: Span, next: Span): Span {
 /** When the place before a task is free. Where nobody is named a plan is silent on how long loading takes: as the step ends. */
 function leavesAt(next: Task, loading: ReadonlyMap<string, number>): number {
   return next.step === 'bake' ? (loading.get(next.id) ?? 0) : next.start;
+}
+
+/** Changes by task, as text to compare. */
+function changeOf(plan: Plan, task: Task): string {
+  const from = plan.underway?.moved.find((one) => one.task === task.id)?.from;
+  if (from === undefined) return '';
+  return JSON.stringify([
+    task.start - from.start,
+    from.place?.id === task.place?.id ? '' : from.place?.id,
+    from.start === task.start ? from.people : [],
+  ]);
 }
 
 /** Spans of tasks; trays of one product side by side with the same times are one. */
@@ -67,6 +86,7 @@ export function spansOf(plan: Plan, kinds: Kinds, chain: Chain, tasks: readonly 
       position: task.place?.position ?? 1,
       positions: 1,
       tasks: [task],
+      change: changeOf(plan, task),
     };
   });
   single.sort((a, b) => a.start - b.start || a.end - b.end || a.kind.hatch - b.kind.hatch || a.position - b.position);
@@ -90,7 +110,7 @@ export function joinRuns(spans: readonly Span[]): readonly Span[] {
     const last = runs.at(-1);
     const isRun =
       last !== undefined && last.kind === span.kind && last.position === span.position && last.heldUntil === span.start;
-    const isSameStep = last?.tasks[0]?.step === span.tasks[0]?.step;
+    const isSameStep = last?.tasks[0]?.step === span.tasks[0]?.step && last?.change === span.change;
     if (!isRun || !isSameStep) runs.push(span);
     else {
       const tasks = [...last.tasks, ...span.tasks];

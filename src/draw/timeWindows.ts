@@ -8,6 +8,8 @@ const PAGE_MINUTES = 390;
 /** A stretch of so many minutes in which nothing begins or ends gets no page. */
 const QUIET_MINUTES = 150;
 const SHORTEST_MINUTES = 120;
+/** So much of what is past shows on a day planned anew. */
+export const PAST_MINUTES = 60;
 
 function momentsOf(plan: Plan): readonly number[] {
   const tasks = plan.tasks.flatMap((task) => [
@@ -16,7 +18,9 @@ function momentsOf(plan: Plan): readonly number[] {
     ...task.handsOn.flatMap((hands) => [hands.start, hands.end]),
   ]);
   const heat = plan.decks.flatMap((deck) => deck.setPoints.flatMap((move) => [move.start, move.end]));
-  return [...tasks, ...heat].filter((minute) => minute >= 0 && minute <= plan.day.minutes).sort((a, b) => a - b);
+  const from = plan.underway === undefined ? 0 : Math.max(0, plan.underway.now - PAST_MINUTES);
+  const moments = [...tasks, ...heat].filter((minute) => minute >= from && minute <= plan.day.minutes);
+  return (plan.underway === undefined ? moments : [...moments, from]).sort((a, b) => a - b);
 }
 
 function stretches(moments: readonly number[]): readonly TimeWindow[] {

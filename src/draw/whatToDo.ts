@@ -1,24 +1,31 @@
 // The list of what to do when: who, by the clock, what in words. Printed on the sheet and shown by anything that reads a plan.
 import type { Plan } from '../model/plan.ts';
-import { dayClockOf } from './dayClock.ts';
+import { bookOf } from './bookOf.ts';
 import { deckHeatOf, degrees } from './deckHeat.ts';
 import type { Doing } from './doing.ts';
-import { kindsOf } from './kinds.ts';
 import { mergeStints } from './mergeStints.ts';
 import { movesBetweenRooms } from './movesBetweenRooms.ts';
-import { chainOf, namesOf } from './names.ts';
 import { type Book, countByProduct, sentenceOf } from './sentences.ts';
 import { type Stint, stintsOf } from './stints.ts';
-
-function bookOf(plan: Plan): Book {
-  return { plan, clock: dayClockOf(plan), names: namesOf(plan), kinds: kindsOf(plan), chain: chainOf(plan) };
-}
 
 /** Taking out says when the tray is cool, so the cooling is told with it. */
 function taskIdsOf(book: Book, stint: Stint): readonly string[] {
   const cooling = stint.does === 'unload' ? stint.tasks.map((task) => book.chain.after(task)) : [];
   const cooled = cooling.filter((task) => task?.step === 'cool');
   return [...stint.tasks, ...cooled].flatMap((task) => (task === undefined ? [] : [task.id]));
+}
+
+/** How a piece of work was planned before: when, where, or by whom. Taking out follows the bake, so its time says nothing. */
+function wasOf({ since, clock, names }: Book, { tasks, start, does }: Stint): { readonly was?: string } {
+  const moved = tasks.find((task) => since?.hasMoved(task) === true);
+  if (since === undefined || moved === undefined || start < since.now) return {};
+  const who = since.whoWas(moved, does);
+  const shift = since.shiftOf(moved);
+  if (does === 'unload') return who === undefined ? {} : { was: who };
+  const when = shift === 0 ? [] : [clock.shows(start - shift)];
+  const where = since.whereWas(moved);
+  const was = [...when, ...(where === undefined ? [] : [names.deck(where)]), ...(who === undefined ? [] : [who])];
+  return was.length === 0 ? {} : { was: was.join(', ') };
 }
 
 function handwork(book: Book): readonly Doing[] {
@@ -35,6 +42,7 @@ function handwork(book: Book): readonly Doing[] {
       what: sentenceOf(book, stint),
       handles: products.length > 0 ? products : [dough],
       ...(task?.place === undefined ? {} : { placeId: task.place.id }),
+      ...wasOf(book, stint),
       taskIds: taskIdsOf(book, stint),
     };
   });

@@ -95,13 +95,18 @@ export const scoreSchema = z.strictObject({
     ),
 });
 
+export const workerSchema = z.strictObject({
+  person: z.string().describe('Id of the person.'),
+  for: z.enum(HANDS_ON_KINDS).describe('What they do.'),
+});
+
 export const movedTaskSchema = z.strictObject({
   task: z.string().describe('Id of the task.'),
   from: z
     .strictObject({
       start: minute.describe('When it was to begin; of a bake, when the tray was to be on the deck.'),
       place: placeSchema.optional().describe('Where it was to be done.'),
-      people: z.array(z.string()).describe('Ids of the people who were to do it.'),
+      people: z.array(workerSchema).describe('Who was to do what of it.'),
     })
     .describe('How it was planned before.'),
 });
@@ -110,6 +115,15 @@ export const planUnderwaySchema = z
   .strictObject({
     now: minute.describe('The minute it was when the rest of the day was planned.'),
     moved: z.array(movedTaskSchema).describe('Steps that were planned otherwise before.'),
+    changes: z
+      .array(
+        z.strictObject({
+          minute: minute.describe('When it matters.'),
+          says: z.string().describe('What has changed, as one calls it across the room.'),
+        }),
+      )
+      .default([])
+      .describe('What has changed, in words, by when it matters. Default: nothing.'),
   })
   .describe('What has been planned anew; only of a day under way.');
 

@@ -1,6 +1,6 @@
 // The answer of `replan`: the rest of the day planned anew, what it changes, and what was taken for granted. One source of its type.
 import { z } from 'zod';
-import { movedTaskSchema, placeSchema, planSchema } from './plan.ts';
+import { movedTaskSchema, placeSchema, planSchema, workerSchema } from './plan.ts';
 import { scenarioSchema } from './scenario.ts';
 
 const minute = z.int().describe('Whole minutes from the start of the day.');
@@ -12,7 +12,7 @@ export const changeStepSchema = movedTaskSchema.extend({
     .strictObject({
       start: minute.describe('When it begins now; of a bake, when the tray is on the deck.'),
       place: placeSchema.optional().describe('Where it is done now.'),
-      people: z.array(z.string()).describe('Ids of the people at it now.'),
+      people: z.array(workerSchema).describe('Who does what of it now.'),
     })
     .describe('How it is planned now.'),
 });

@@ -57,7 +57,7 @@ const KIND = { key: 'product tin', id: 'tin', sort: 'product' as const, name: 'T
 
 function span(start: number, minutes: number): Span {
   const end = start + minutes;
-  return { start, end, heldUntil: end, kind: KIND, trays: 1, position: 1, positions: 1, tasks: [] };
+  return { start, end, heldUntil: end, kind: KIND, trays: 1, position: 1, positions: 1, tasks: [], change: '' };
 }
 
 test('shareWidth: spans that overlap in time never overlap in width, and all keep inside', () => {

@@ -61,8 +61,9 @@ function doing(moved: MovedStep, words: Words): string {
   const { step, kind, shiftMinutes } = moved;
   const verb = CALLED[kind]?.they ?? IN_WORDS[kind] ?? kind;
   const when = `${verb} at ${words.says(step.to.start)}${shiftMinutes === 0 ? '' : ` instead of ${words.says(step.from.start)}`}`;
-  const unloader = whoInstead(moved, true, words);
-  const who = [whoInstead(moved, false, words), unloader === '' ? '' : `out by ${unloader}`];
+  const [loader, unloader] = [whoInstead(moved, false, words), whoInstead(moved, true, words)];
+  const who =
+    loader === unloader && loader !== '' ? [`in and out by ${loader}`] : [loader, unloader === '' ? '' : `out by ${unloader}`];
   return [when, whereWords(moved, words), ...who].filter((part) => part !== '').join(', ');
 }
 
@@ -78,12 +79,8 @@ function stepLine(steps: readonly MovedStep[], words: Words): ChangeLine {
   const isOne = steps.length === 1;
   if (shiftMinutes === 0 && !isElsewhere && called !== undefined) {
     const from = isOne ? `at ${at}` : `from ${at} on`;
-    if (loader !== '')
-      return lineOf(
-        steps,
-        steps,
-        `${loader} ${called.does} ${name} ${from}${unloader === '' ? '' : `; ${unloader} takes it out`}.`,
-      );
+    const out = unloader === '' ? '' : loader === unloader ? ' and takes it out' : `; ${unloader} takes it out`;
+    if (loader !== '') return lineOf(steps, steps, `${loader} ${called.does} ${name} ${from}${out}.`);
     if (unloader !== '') return lineOf(steps, steps, `${unloader} takes ${name} out of the oven; loaded ${from}.`);
   }
   if (isOne || shiftMinutes === 0) return lineOf(steps, steps, `${name}: ${doing(first, words)}.`);

@@ -4,13 +4,15 @@ import { allRuns } from '../../check/hands.ts';
 import { type JudgedDay, judgedDayOf, type StepRun } from '../../check/judgedDay.ts';
 import { isOfTogetherOven } from '../../check/loadedTogether.ts';
 import { isSamePlace, whoDoesWhat } from '../../check/sameWork.ts';
-import type { HandsOn, Place, Plan, Task } from '../../model/plan.ts';
+import type { HandsOn, Place, Plan } from '../../model/plan.ts';
 import type { ChangeStep } from '../../model/replanAnswer.ts';
 import type { Scenario } from '../../model/scenario.ts';
 import type { StepKind } from '../../model/steps.ts';
 
-function peopleOf({ handsOn }: Pick<Task, 'handsOn'>): string[] {
-  return [...new Set(handsOn.map(({ person }) => person))].sort();
+function peopleOf({ handsOn }: { readonly handsOn: readonly HandsOn[] }): ChangeStep['from']['people'] {
+  return handsOn
+    .map(({ person, for: what }) => ({ person, for: what }))
+    .filter((one, index, all) => all.findIndex((other) => other.person === one.person && other.for === one.for) === index);
 }
 
 const at = (place: Place | undefined): { place?: Place } => (place === undefined ? {} : { place });
