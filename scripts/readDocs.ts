@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { howSureSchema } from '../src/model/howSure.ts';
 import { planSchema } from '../src/model/plan.ts';
 import { scenarioSchema } from '../src/model/scenario.ts';
+import { whyAnswerSchema } from '../src/model/why.ts';
 import { writtenPlanInputSchema } from '../src/model/writtenPlan.ts';
 import { errorsPage } from './errorsPage.ts';
 import { fieldTables } from './fieldTables.ts';
@@ -15,6 +16,7 @@ function jsonSchema(schema: z.ZodType, title: string): Record<string, unknown> {
 const SCENARIO = jsonSchema(scenarioSchema, 'ovenward scenario');
 const PLAN = jsonSchema(planSchema, 'ovenward plan');
 const HOW_SURE = jsonSchema(howSureSchema, 'ovenward how sure');
+const WHY = jsonSchema(whyAnswerSchema, 'ovenward why');
 const WRITTEN_PLAN = jsonSchema(writtenPlanInputSchema, 'ovenward plan, to be judged');
 
 /** The whole scenario that docs/scenario.md shows. */
@@ -34,6 +36,7 @@ export function readDocs(scenarioPage: string): ReadonlyMap<string, string> {
     ['docs/schema/scenario.json', `${JSON.stringify(SCENARIO, null, 2)}\n`],
     ['docs/schema/plan.json', `${JSON.stringify(PLAN, null, 2)}\n`],
     ['docs/schema/how-sure.json', `${JSON.stringify(HOW_SURE, null, 2)}\n`],
+    ['docs/schema/why.json', `${JSON.stringify(WHY, null, 2)}\n`],
     ['docs/schema/written-plan.json', `${JSON.stringify(WRITTEN_PLAN, null, 2)}\n`],
     ['docs/errors.md', errorsPage(wholeScenario(scenarioPage))],
     ['docs/scenario.md', fieldTables(scenarioPage, schemas)],

@@ -33,21 +33,30 @@ async function quickXplain(
   return [...fromFirst, ...fromSecond];
 }
 
+/** Shares of what is left of the budget for one day, pass by pass over what is not known yet. */
+const PASSES = [1 / 4, 1 / 2];
+
 /** Drops members while what is left is proved impossible; notes those whose rest is possible. */
 async function dropped(verdicts: Verdicts, members: readonly Candidate[], bound: Impossible['bound']): Promise<SmallSet> {
   let kept = members;
   let proof = bound;
   let withoutIt = new Map<Candidate, 'possible' | 'unknown'>();
-  // Members found needed stay needed when others go; the plans are made anew for the set that is left.
-  for (let at = kept.length - 1; at >= 0; at--) {
-    const rest = kept.filter((_, index) => index !== at);
-    const verdict = await verdicts.of(new Set(rest));
-    if (verdict.is === 'impossible') {
+  for (const share of PASSES) {
+    for (let at = kept.length - 1; at >= 0; at--) {
+      const member = kept[at] as Candidate;
+      if (withoutIt.get(member) === 'possible') continue;
+      const rest = kept.filter((_, index) => index !== at);
+      const verdict = await verdicts.of(new Set(rest), share);
+      if (verdict.is !== 'impossible') {
+        withoutIt.set(member, verdict.is);
+        continue;
+      }
+      // What was found of the larger set says nothing of this one: all its members are tried.
       kept = rest;
       proof = verdict.bound;
       withoutIt = new Map();
       at = kept.length;
-    } else withoutIt.set(kept[at] as Candidate, verdict.is);
+    }
   }
   return { members: kept, bound: proof, withoutIt };
 }

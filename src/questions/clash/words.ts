@@ -19,10 +19,11 @@ export function sayClash(members: readonly ClashMember[], isMinimal: boolean): s
   const orders = members.filter(({ is }) => is === 'order').length;
   const limits = members.length - orders;
   const parts = [...(orders > 0 ? [count(orders, 'order')] : []), ...(limits > 0 ? [count(limits, 'limit')] : [])];
-  const what = `${parts.join(' and ')} cannot all be met, whatever the plan, even with every other order taken away and every other limit lifted`;
+  const together = members.length === 1 ? '' : members.length === 2 ? 'both ' : 'all ';
+  const what = `${parts.join(' and ')} cannot ${together}be met, whatever the plan, even with every other order taken away and every other limit lifted`;
   return isMinimal
-    ? `These ${what}. Without any one of them the rest can be: a plan of it was made and judged.`
-    : `These ${what}. Not every one of them is proved to be needed.`;
+    ? `${what}. Without any one of them the rest can be: a plan of it was made and judged.`
+    : `${what}. Not every one of them is proved to be needed.`;
 }
 
 /** Why the set cannot be met: what a proof by search followed is named by what was asked. */
