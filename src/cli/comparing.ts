@@ -23,7 +23,7 @@ import { prepareToWrite, writeWhole } from './writeWhole.ts';
 const USUAL_SECONDS = 15;
 
 /** Seconds kept of a limit for drawing and writing. */
-const WRITING_SECONDS = 0.3;
+const WRITING_SECONDS = 0.6;
 
 const MOST_WORKERS = 2;
 const WIPE = '\r\u001b[K';

@@ -11,8 +11,11 @@ import { overfull } from './capacity/workLimit.ts';
 const MOST_TRAYS = 2000;
 
 /** Share of the time that one question of "all on time with so many?" gets at most, and the least it needs to be of use. */
-const QUESTION_SHARE = 0.4;
+const QUESTION_SHARE = 0.5;
 const LEAST_SECONDS = 0.2;
+
+/** The first step up, as a share of the day's trays. */
+const FIRST_STEP_SHARE = 0.1;
 
 export type CapacityQuestion = {
   readonly scenario: Scenario;
@@ -140,9 +143,10 @@ class Search {
     this.proof = 'search';
   }
 
-  /** From what is known to work upwards, in steps that double. */
+  /** From what is known to work upwards, in steps that double; the first is a tenth of the day. */
   async climb(): Promise<void> {
-    for (let step = 1; this.works + 1 < this.ceiling && this.hasTime(); step *= 2)
+    const first = Math.max(1, Math.round(FIRST_STEP_SHARE * orderedTrays(this.question.scenario)));
+    for (let step = first; this.works + 1 < this.ceiling && this.hasTime(); step *= 2)
       await this.askFor(Math.min(this.works + step, this.ceiling - 1), QUESTION_SHARE);
   }
 

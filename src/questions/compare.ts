@@ -15,8 +15,11 @@ import { Relations } from './compare/relations.ts';
 import { sweepVerdict } from './compare/sweepVerdict.ts';
 import { verdict } from './compare/verdict.ts';
 
-/** Share of the time for plans; the day as it is counts double. What is left is for capacities. */
+/** Share of the time for plans; what is left is for capacities. */
 const PLANS_SHARE = 0.5;
+
+/** The day as it is gets so many times what another gets: the others start from what it found. */
+const BASE_WEIGHT = 2;
 
 /** Seconds a capacity gets at least when there is time at all. */
 const LEAST_CAPACITY_SECONDS = 0.2;
@@ -48,6 +51,11 @@ type Work = {
 
 function share(left: number, parts: number): { readonly seconds?: number } {
   return left === Number.POSITIVE_INFINITY ? {} : { seconds: Math.max(0, left) / parts };
+}
+
+/** Into how many parts the time left is divided for a piece of work. */
+function partsFor(index: number, order: readonly Entry[]): number {
+  return index === 0 ? (order.length - 1 + BASE_WEIGHT) / BASE_WEIGHT : order.length - index;
 }
 
 /** The best plan to start from: of a stricter day, else of the day before in a sweep, else of the day as it is. */
@@ -109,13 +117,13 @@ function withBound(plan: Plan, lowerBound: number, other: { readonly title: stri
 
 async function planAll(work: Work, order: readonly Entry[]): Promise<void> {
   const { asking, onProgress } = work;
-  const until = secondsLeft(asking) * (1 - PLANS_SHARE);
+  const all = secondsLeft(asking);
+  const kept = all === Number.POSITIVE_INFINITY ? 0 : all * (1 - PLANS_SHARE);
   let before = order[0];
   for (const [index, entry] of order.entries()) {
     if (index > 0 && asking.cancelled()) break;
     onProgress(entry.title, index, 2 * order.length);
-    const parts = index === 0 ? (order.length + 1) / 2 : order.length - index;
-    await planOne(entry, before ?? entry, share(secondsLeft(asking) - until, parts), work);
+    await planOne(entry, before ?? entry, share(secondsLeft(asking) - kept, partsFor(index, order)), work);
     before = entry;
   }
   carryOver(work);
@@ -141,13 +149,13 @@ async function fillAll(work: Work, order: readonly Entry[]): Promise<void> {
   const { asking, question, onProgress } = work;
   for (const [index, entry] of order.entries()) {
     const left = secondsLeft(asking);
-    if (asking.cancelled() || entry.plan === null || left < LEAST_CAPACITY_SECONDS) continue;
-    onProgress(`${entry.title}: trays it takes`, order.length + index, 2 * order.length);
     const known = knownFor(entry, work);
+    if (entry.plan === null || (known === undefined && left < LEAST_CAPACITY_SECONDS)) continue;
+    onProgress(`${entry.title}: trays it takes`, order.length + index, 2 * order.length);
     entry.capacity = await capacity(
       {
         scenario: entry.scenario,
-        ...share(left, order.length - index),
+        ...share(left, partsFor(index, order)),
         ...(question.of === undefined ? {} : { of: question.of }),
         ...(question.effort === undefined ? {} : { effort: question.effort }),
         ...(known === undefined ? {} : { known }),
@@ -155,7 +163,25 @@ async function fillAll(work: Work, order: readonly Entry[]): Promise<void> {
       asking,
     );
   }
+  raiseFound(work);
   shareLimits(work);
+}
+
+/** What was found for a stricter day works on a roomier one. */
+function raiseFound({ entries, relations }: Work): void {
+  for (const entry of entries) {
+    for (const other of entries) {
+      const [own, its] = [entry.capacity, other.capacity];
+      if (entry === other || own === null || its === null || its.extra <= own.extra || !relations.hasSameTrays(other, entry))
+        continue;
+      entry.capacity = {
+        ...own,
+        extra: its.extra,
+        plan: its.plan,
+        limit: own.limit === null ? null : Math.max(own.limit, its.extra),
+      };
+    }
+  }
 }
 
 /** What a roomier day cannot take, a stricter one cannot either. */

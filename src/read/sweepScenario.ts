@@ -13,7 +13,7 @@ export type Sweep = { readonly pointer: string; readonly from: number; readonly 
 export type SweptScenario = { readonly value: number; readonly scenario: Scenario };
 
 export type SweptScenarios = {
-  /** The number in words: "shelves" of proofer "proofer". */
+  /** The number in words: shelves of proofer small. */
   readonly place: string;
   /** What it is in the scenario itself. */
   readonly now: number;
@@ -30,13 +30,18 @@ function noNumber(sweep: Sweep, value: unknown): InputError {
   return inputErrorAt('NOT_SWEPT', sweep.pointer, says, doThis);
 }
 
+/** Without quotes, and "proofer proofer" once. */
+function plainName(name: string): string {
+  return name.replaceAll('"', '').replaceAll(/\b(\w+) \1\b/g, '$1');
+}
+
 /** Makes a scenario for every value. The paths of errors are those of the scenario. */
 export function sweepScenario(scenario: Scenario, sweep: Sweep): Reading<SweptScenarios> {
   const { pointer } = sweep;
   const found = findPlace(scenario, pointer, 'that is there');
   if (!found.ok) return { ok: false, errors: [inputErrorAt(found.code, pointer, found.says, found.doThis)] };
   if (typeof found.value !== 'number') return { ok: false, errors: [noNumber(sweep, found.value)] };
-  const place = placeName(scenario, found.segments);
+  const place = plainName(placeName(scenario, found.segments));
   const made = valuesOf(sweep).map((value) => ({
     value,
     patched: patchScenario(scenario, [{ op: 'replace', path: pointer, value }]),

@@ -1,7 +1,7 @@
 // Changes side by side: a row for each day with its verdict and a bar for each figure; a line runs down where the day as it is stands.
 // Used by drawComparison.
 import type { Comparison, DayFigures } from '../../model/comparison.ts';
-import { type Label, labelSize, placeLabel } from '../label.ts';
+import { type Label, labelSize, placeLabel, placeOnPage } from '../label.ts';
 import { el, group, type SvgNode } from '../svg.ts';
 import { GREY_INK, INK, TYPE } from '../typeSize.ts';
 import { wrapText } from '../wrapText.ts';
@@ -88,7 +88,7 @@ function bar(measure: Scaled, row: Row, y: number): SvgNode {
   return el('g', { role: 'group', 'aria-label': `${measure.title}: ${text}` }, [
     ...rect(0, value, fillOf(row.isBase ? AS_IS : FOUND)),
     ...rect(value, beyond, fillOf(measure.title === 'Trays on time' ? UNDECIDED : BEYOND)),
-    ...placeLabel([{ text, size: text.length > 11 ? TYPE.note : TYPE.list, bold: true }], measure.x, y + BAR + 0.3),
+    ...placeOnPage([{ text, size: text.length > 11 ? TYPE.note : TYPE.list, bold: true }], measure.x, y + BAR + 0.4),
   ]);
 }
 

@@ -51,7 +51,7 @@ export function measuresOf(comparison: Comparison): readonly Measure[] {
     { title: 'Hands-on', note: 'of the hours paid', figureOf: handsOf },
     {
       title: 'Price',
-      note: 'by the goals; less is better',
+      note: 'less is better',
       figureOf: ({ score }) => single(score.cost, String(Math.round(score.cost))),
     },
   ];

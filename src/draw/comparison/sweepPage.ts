@@ -1,6 +1,6 @@
 // A sweep as two curves: trays on time, with what is not decided above them, and the price under them. Used by drawComparison.
 import type { ComparedDay, Comparison } from '../../model/comparison.ts';
-import { placeLabel } from '../label.ts';
+import { labelSize, placeLabel, placeOnPage } from '../label.ts';
 import type { Box } from '../sheet.ts';
 import { el, group, type SvgNode } from '../svg.ts';
 import { GREY_INK, INK, TYPE } from '../typeSize.ts';
@@ -12,7 +12,8 @@ const AXIS_WIDTH = 16;
 const AXIS_HEIGHT = 7;
 const TITLE_HEIGHT = 7;
 
-type Point = { readonly value: number; readonly height: number; readonly beyond: number };
+/** `height` null: nobody looked. `beyond`: up to where it is not decided. */
+type Point = { readonly value: number; readonly height: number | null; readonly beyond: number };
 type Scale = { readonly x: (index: number) => number; readonly barWidth: number; readonly y: (height: number) => number };
 
 /** A round step that gives about so many lines: 1, 2 or 5 times a power of ten, and whole. */
@@ -51,45 +52,52 @@ function lines(box: Box, scale: Scale, most: number): readonly SvgNode[] {
 
 /** Bars that touch, so that their tops are the curve; its line is drawn bold over them. */
 function bars(points: readonly Point[], scale: Scale, now: number): readonly SvgNode[] {
-  return points.map(({ value, height, beyond }, index) => {
+  return points.flatMap(({ value, height, beyond }, index) => {
+    if (height === null) return [];
     const x = scale.x(index);
     const rect = (from: number, to: number, fill: string): SvgNode =>
       el('rect', { x, y: scale.y(to), width: scale.barWidth, height: scale.y(from) - scale.y(to), fill });
-    return group(`at ${value}: ${height}${beyond > height ? ` to ${beyond}` : ''}`, [
-      rect(0, height, fillOf(value === now ? AS_IS : FOUND)),
-      ...(beyond > height ? [rect(height, beyond, fillOf(UNDECIDED))] : []),
-    ]);
+    return [
+      group(`at ${value}: ${height}${beyond > height ? ` to ${beyond}` : ''}`, [
+        rect(0, height, fillOf(value === now ? AS_IS : FOUND)),
+        ...(beyond > height ? [rect(height, beyond, fillOf(UNDECIDED))] : []),
+      ]),
+    ];
   });
 }
 
 function curve(points: readonly Point[], scale: Scale): SvgNode {
-  const steps = points.map(({ height }, index) => {
+  const steps = points.flatMap(({ height }, index) => {
+    if (height === null) return [];
     const [x, y] = [scale.x(index), scale.y(height)];
-    return `${index === 0 ? 'M' : 'L'}${x.toFixed(2)} ${y.toFixed(2)} L${(x + scale.barWidth).toFixed(2)} ${y.toFixed(2)}`;
+    const isFirst = (points[index - 1]?.height ?? null) === null;
+    return [`${isFirst ? 'M' : 'L'}${x.toFixed(2)} ${y.toFixed(2)} L${(x + scale.barWidth).toFixed(2)} ${y.toFixed(2)}`];
   });
   return el('path', { d: steps.join(' '), fill: 'none', stroke: INK, 'stroke-width': 1 });
 }
 
-/** Values under the bars, and what each comes to above them, as many as there is room for. */
+/** A number whose foot stands at a height, on white ground. */
+function numberAbove(height: number, middle: number, foot: number, isBold: boolean): readonly SvgNode[] {
+  const label = [{ text: String(height), size: isBold ? TYPE.far : TYPE.list, bold: isBold }];
+  const size = labelSize(label);
+  return placeOnPage(label, middle - size.width / 2, foot - size.height);
+}
+
+/** Values under the bars, what was found over the curve, and the end of what is not decided, as many as there is room for. */
 function texts(box: Box, points: readonly Point[], scale: Scale, now: number): readonly SvgNode[] {
-  const every = Math.ceil(9 / scale.barWidth);
+  const every = Math.ceil(11 / scale.barWidth);
   return points.flatMap(({ value, height, beyond }, index) => {
     const middle = scale.x(index) + scale.barWidth / 2;
-    const isShown = index % every === 0 || value === now;
-    if (!isShown) return [];
-    const under = placeLabel(
-      [{ text: String(value), size: TYPE.far, bold: value === now }],
-      middle,
-      box.y + box.height - AXIS_HEIGHT + 0.6,
-      'middle',
-    );
-    const above = placeLabel(
-      [{ text: String(height), size: TYPE.list, bold: true }],
-      middle,
-      scale.y(Math.max(height, beyond)) - 4.8,
-      'middle',
-    );
-    return [...under, ...above];
+    if (index % every !== 0 && value !== now) return [];
+    const foot = box.y + box.height - AXIS_HEIGHT + 0.6;
+    const under = placeLabel([{ text: String(value), size: TYPE.far, bold: value === now }], middle, foot, 'middle');
+    if (height === null) return under;
+    const isClear = scale.y(height) - scale.y(beyond) > 2 * TYPE.far;
+    return [
+      ...under,
+      ...numberAbove(height, middle, scale.y(height) - 0.9, true),
+      ...(isClear ? numberAbove(beyond, middle, scale.y(beyond) - 0.4, false) : []),
+    ];
   });
 }
 
@@ -106,8 +114,9 @@ function chart(title: string, box: Box, points: readonly Point[], now: number): 
 }
 
 function capacityPoints(days: readonly ComparedDay[]): readonly Point[] {
-  return days.flatMap(({ value, figures: { capacity } }) => {
-    if (value === null || capacity === null) return [];
+  return days.flatMap(({ value, figures: { capacity } }): readonly Point[] => {
+    if (value === null) return [];
+    if (capacity === null) return [{ value, height: null, beyond: 0 }];
     return [{ value, height: capacity.foundTrays, beyond: capacity.limitTrays ?? capacity.foundTrays }];
   });
 }
@@ -137,7 +146,7 @@ export function sweepPage(comparison: Comparison): readonly SvgNode[] {
   if (sweep === null) return [];
   const words = wrapText(sweep.says, ROOM.width, TYPE.far).map((text) => ({ text, size: TYPE.far }));
   const top = ROOM.y + words.length * TYPE.far * 1.2 + 3;
-  const trays = capacityPoints(days);
+  const trays = days.some(({ figures }) => figures.capacity !== null) ? capacityPoints(days) : [];
   const left = ROOM.y + ROOM.height - top - 8;
   const upper: Box = { x: ROOM.x, y: top, width: ROOM.width, height: left * 0.58 };
   const lower: Box = trays.length === 0 ? { ...upper, height: left } : { ...upper, y: top + left * 0.6, height: left * 0.4 };

@@ -19,14 +19,15 @@ export type Overfull = {
 /** Rounding of decimals, as a share of a batch. */
 const ROUNDING = 1e-6;
 
-type Sums = (from: number, until: number) => number;
+/** Minutes open between two minutes, over all places; `places` where each is open all day and takes one thing after another. */
+type Open = { readonly minutes: (from: number, until: number) => number; readonly places: number | null };
 type Counted = Work & { readonly count: number };
 
 /** Minutes open of a kind between two minutes, over all its places; undefined when the scenario sets it no limit. */
-function openOf(scenario: Scenario, kind: WorkKind): Sums | undefined {
+function openOf(scenario: Scenario, kind: WorkKind): Open | undefined {
   const { ovens, proofers, retarders, mixers, bench, coolingRack } = scenario.equipment;
-  const always = (room: number | undefined): Sums | undefined =>
-    room === undefined ? undefined : (from, until) => room * Math.max(0, until - from);
+  const always = (room: number | undefined): Open | undefined =>
+    room === undefined ? undefined : { minutes: (from, until) => room * Math.max(0, until - from), places: room };
   const inCabinets = (cabinets: readonly { readonly shelves: number; readonly traysPerShelf: number }[]): number =>
     cabinets.reduce((sum, { shelves, traysPerShelf }) => sum + shelves * traysPerShelf, 0);
   const onDecks = (isCounted: (steam: boolean) => boolean): number =>
@@ -52,7 +53,7 @@ function openOf(scenario: Scenario, kind: WorkKind): Sums | undefined {
 }
 
 /** Minutes all people together are there. */
-function hoursOf(scenario: Scenario): Sums | undefined {
+function hoursOf(scenario: Scenario): Open | undefined {
   const { people } = scenario;
   if (people === undefined) return undefined;
   const clock = clockOf(scenario);
@@ -70,7 +71,7 @@ function hoursOf(scenario: Scenario): Sums | undefined {
   }
   for (let minute = 0; minute < clock.minutes; minute++) sums[minute + 1] = (sums[minute + 1] ?? 0) + (sums[minute] ?? 0);
   const at = (minute: number): number => sums[Math.min(clock.minutes, Math.max(0, minute))] ?? 0;
-  return (from, until) => Math.max(0, at(until) - at(from));
+  return { minutes: (from, until) => Math.max(0, at(until) - at(from)), places: null };
 }
 
 function largestKg(scenario: Scenario, dough: Dough): number {
@@ -119,16 +120,24 @@ function workBy(scenario: Scenario, needed: readonly Needed[]): readonly Counted
   });
 }
 
+/** Whether it is more than each place can take one after another, were all of it as short as the shortest. */
+function moreThanTurns(inside: readonly Counted[], { places }: Open, minutes: number): boolean {
+  if (places === null || inside.length === 0) return false;
+  const shortest = Math.min(...inside.map((work) => work.minutes));
+  return inside.reduce((sum, { count }) => sum + count, 0) > places * Math.floor(minutes / shortest);
+}
+
 /** The first set of work, by how soon it can begin and how long before the end it must be done, that has not the time. */
-function overfullIn(kind: WorkKind, all: readonly Counted[], open: Sums, due: number): Overfull | null {
+function overfullIn(kind: WorkKind, all: readonly Counted[], open: Open, due: number): Overfull | null {
   const work = all.filter((one) => one.kind === kind && one.minutes > 0);
   for (const from of new Set(work.map(({ head }) => head))) {
     for (const tail of new Set(work.map((one) => one.tail))) {
       const inside = work.filter((one) => one.head >= from && one.tail >= tail);
       const neededMinutes = inside.reduce((sum, { minutes, count }) => sum + minutes * count, 0);
       const until = Math.max(from, due - tail);
-      const openMinutes = open(from, until);
-      if (neededMinutes > openMinutes) return { kind, neededMinutes, openMinutes, from, until };
+      const openMinutes = open.minutes(from, until);
+      if (neededMinutes > openMinutes || moreThanTurns(inside, open, until - from))
+        return { kind, neededMinutes, openMinutes, from, until };
     }
   }
   return null;

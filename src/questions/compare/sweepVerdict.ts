@@ -21,7 +21,7 @@ function sayTrays(place: string, points: readonly Point[], scenario: Scenario): 
   const words = trayWords(scenario, first.capacity.of ?? undefined, best);
   const isProved = last.capacity.limitTrays === best ? ', and that is proved' : ', as far as was found';
   if (flat === first)
-    return [`From ${first.value} to ${last.value} ${place} changes nothing: ${best} ${words} on time${isProved}`];
+    return [`With ${place} from ${first.value} to ${last.value} the morning takes the same ${best} ${words} on time${isProved}`];
   const rise = `With ${place} at ${first.value} the morning takes ${first.capacity.foundTrays} ${words} on time, at ${flat.value} it takes ${best}`;
   if (flat === last) return [rise, 'more of it may still help'];
   const then = sayThen(last.capacity);

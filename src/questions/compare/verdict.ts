@@ -68,9 +68,10 @@ function sayTrays(base: Judged, other: Judged, difference: JudgedDifference): re
   const [was, is] = [base.figures.capacity, other.figures.capacity];
   if (was === null || is === null || difference.is === 'not-comparable') return [];
   const by = Math.abs(is.foundTrays - was.foundTrays);
-  if (by === 0) return [`it takes no more trays${difference.isProved ? ', proved' : ''}`];
+  const same = isNoStricter(base.scenario, other.scenario) ? 'it takes no more trays' : 'it takes as many trays';
+  if (by === 0) return [`${same}${difference.isProved ? ' (proved)' : ' (as far as was found)'}`];
   const word = is.foundTrays > was.foundTrays ? 'more' : 'fewer';
-  const takes = `it takes ${by} ${word} ${trayWords(other.scenario, is.of ?? undefined, by)}${difference.isProved ? ' (proved)' : ''}`;
+  const takes = `it takes ${by} ${word} ${trayWords(other.scenario, is.of ?? undefined, by)}${difference.isProved ? ' (proved)' : ' (found, not proved)'}`;
   const then = sayThen(is);
   return then === '' ? [takes] : [takes, then];
 }
