@@ -35,9 +35,16 @@ export type Bar = {
 const GAP = 0.25;
 const PAD = 0.5;
 const SLIM = 11;
+const EDGE = 0.25;
 const BOLD_EDGE = 0.9;
+const LEAST_BOLD_EDGE = 0.45;
 const PALE = 0.4;
 const WAS_SIZES = [2.8, 2.5] as const;
+
+/** A low bar keeps some of its ground inside a bold edge. */
+export function boldEdge(height: number): number {
+  return Math.max(LEAST_BOLD_EDGE, Math.min(BOLD_EDGE, height * 0.2));
+}
 
 /** Labels with how it was under them, then those without. */
 function withWas(bar: Bar): readonly Label[] {
@@ -56,8 +63,8 @@ function withWas(bar: Bar): readonly Label[] {
 function ground(bar: Bar, box: Box): readonly SvgNode[] {
   const hatch = `url(#${hatchId(bar.kind.hatch, bar.kind.colour)})`;
   const isSlim = box.width < SLIM;
-  const edge = bar.was === undefined ? 0.25 : BOLD_EDGE;
-  const inset = (edge - 0.25) / 2;
+  const edge = bar.was === undefined ? EDGE : boldEdge(box.height);
+  const inset = (edge - EDGE) / 2;
   const strip = isSlim ? box.width : Math.min(4.5, box.width * 0.2);
   const { x, y, width, height } = box;
   const body = el('rect', { x, y, width, height, fill: tint(bar.kind.colour) });

@@ -15,7 +15,7 @@ import { peopleColumns } from './peopleColumns.ts';
 import { rackColumn, roomColumns } from './roomColumns.ts';
 import type { Book } from './sentences.ts';
 import { COLUMN_GAP, pagesOfColumns, widthsOf } from './shareColumns.ts';
-import { areaOf, type Box, type TimeWindow } from './sheet.ts';
+import { type Area, areaOf, type Box, type TimeWindow } from './sheet.ts';
 import { group, type SvgNode } from './svg.ts';
 import { timeWindows } from './timeWindows.ts';
 
@@ -96,6 +96,11 @@ function chartKey(kinds: readonly Kind[], heads: readonly KeyEntry[], room: numb
   return { strip: keyStrip([{ tag: 'Key:', name: 'on the next page' }], BODY.width), pages };
 }
 
+/** The line at now on a day planned anew. */
+function nowAcross(now: number | undefined, area: Area, left: number, right: number): readonly SvgNode[] {
+  return now === undefined ? [] : [group('now', nowLine(now, area, left, right))];
+}
+
 type Notes = { readonly nodes: readonly SvgNode[]; readonly height: number };
 
 function chartPage(columns: readonly Column[], window: TimeWindow, notes: Notes, book: Book): readonly Page[] {
@@ -123,8 +128,10 @@ function chartPage(columns: readonly Column[], window: TimeWindow, notes: Notes,
     body: [
       ...notes.nodes,
       group('clock', clockGutter(book.clock, areaOf({ ...chart, width: GUTTER_WIDTH }, window), right, now)),
+      ...nowAcross(now, areaOf(chart, window), BODY.x + GUTTER_WIDTH - 2, right),
       ...drawColumns(laid, chart, window),
-      ...(now === undefined ? [] : [group('now', nowLine(now, areaOf(chart, window), BODY.x + GUTTER_WIDTH - 2, right))]),
+      // Over the bars, under the words of the people's columns.
+      ...nowAcross(now, areaOf(chart, window), laid.find(({ column }) => column.family !== 'people')?.x ?? right, right),
       group('key', key.strip.draw(BODY.x, chart.y + chart.height + 1.6)),
     ],
   };

@@ -27,13 +27,13 @@ function joined(last: Stint, next: Stint): Stint {
   return { ...last, end: Math.max(last.end, next.end), tasks: [...last.tasks, ...next.tasks] };
 }
 
-/** Stints by start, joined where one line of the list says it all. */
-export function mergeStints(stints: readonly Stint[]): readonly Stint[] {
+/** Stints by start, joined where one line of the list says it all. `changeOf`: what is new of one; those with other news stay apart. */
+export function mergeStints(stints: readonly Stint[], changeOf: (stint: Stint) => string = () => ''): readonly Stint[] {
   const merged: Stint[] = [];
   const openByKey = new Map<string, number>();
   const lastOfPerson = new Map<string, number>();
   for (const stint of stints) {
-    const key = keyOf(stint);
+    const key = `${keyOf(stint)}|${changeOf(stint)}`;
     const open = openByKey.get(key);
     const last = open === undefined ? undefined : merged[open];
     const previousIndex = stint.person === null ? undefined : lastOfPerson.get(stint.person);

@@ -1,5 +1,6 @@
 // A column for each person: hours, breaks, and a bar with words for each thing to do.
 
+import { boldEdge } from './bar.ts';
 import { type Column, note } from './column.ts';
 import type { Doing } from './doing.ts';
 import { hatchId } from './hatch.ts';
@@ -17,7 +18,6 @@ const TRACK_WIDTH = 5;
 const LEAD_WIDTH = 1.8;
 /** How far a label may stand from its bar, in mm. */
 const REACH = 3;
-const BOLD_EDGE = 0.8;
 const PALE = 0.4;
 
 /** Pattern of the time in which a person is not at work. */
@@ -116,7 +116,7 @@ function workBar(doing: Doing, area: Area, book: Book): SvgNode {
   };
   return el('g', attributes, [
     el('rect', { ...box, fill: kind === undefined ? PAPER : tint(kind.colour) }),
-    el('rect', { ...box, fill, stroke: INK, 'stroke-width': doing.was === undefined ? 0.25 : BOLD_EDGE }),
+    el('rect', { ...box, fill, stroke: INK, 'stroke-width': doing.was === undefined ? 0.25 : boldEdge(height) }),
   ]);
 }
 

@@ -9,7 +9,7 @@ const PAGE_MINUTES = 390;
 const QUIET_MINUTES = 150;
 const SHORTEST_MINUTES = 120;
 /** So much of what is past shows on a day planned anew. */
-export const PAST_MINUTES = 60;
+export const PAST_MINUTES = 30;
 
 function momentsOf(plan: Plan): readonly number[] {
   const tasks = plan.tasks.flatMap((task) => [

@@ -28,8 +28,15 @@ function wasOf({ since, clock, names }: Book, { tasks, start, does }: Stint): { 
   return was.length === 0 ? {} : { was: was.join(', ') };
 }
 
+/** What is new of a piece of work, as text to compare; trays moved by as much are told in one line. */
+function changeOf({ since }: Book, { tasks, does }: Stint): string {
+  const moved = tasks.find((task) => since?.hasMoved(task) === true);
+  if (since === undefined || moved === undefined) return '';
+  return JSON.stringify([since.shiftOf(moved), since.whereWas(moved) ?? '', since.whoWas(moved, does) ?? '']);
+}
+
 function handwork(book: Book): readonly Doing[] {
-  return mergeStints(stintsOf(book.plan)).map((stint) => {
+  return mergeStints(stintsOf(book.plan), (stint) => changeOf(book, stint)).map((stint) => {
     const [task] = stint.tasks;
     const products = countByProduct(stint.tasks).map(({ product, trays }) => ({ id: product, sort: 'product' as const, trays }));
     const dough = { id: book.kinds.ofBatch(task?.batch ?? '').id, sort: 'dough' as const, trays: 0 };
