@@ -23,6 +23,12 @@ function saySpans(day: JudgedDay, spans: readonly MinuteSpan[]): string {
   );
 }
 
+function sayThrough(day: JudgedDay, out: Again['out'], done: number): string {
+  const at = sayMinute(day.clock, done);
+  if (out !== 'whole-batch') return `${REST} nothing is in its way: it could be ready at ${at}.`;
+  return `Its dough comes too late for that. ${REST}, and all of its batch out of the way, it could be ready at ${at}: what is in its way are the other trays of its batch.`;
+}
+
 /** When the dough of a batch that stands may go on trays. */
 function sayDough(day: JudgedDay, begins: Uint8Array): string {
   const spans = spansIn(begins);
@@ -34,8 +40,7 @@ function findingOf(day: JudgedDay, again: Again, by: string): Finding {
   const { walk, steps, ground } = again;
   const takenOut = [...again.taken];
   const none = { stuckAt: null, arrivals: [], tried: [], takenOut };
-  if (walk.is === 'through')
-    return { ...none, says: `${REST} nothing is in its way: it could be ready at ${sayMinute(day.clock, walk.done)}.` };
+  if (walk.is === 'through') return { ...none, says: sayThrough(day, again.out, walk.done) };
   const dough = again.dough === undefined ? '' : ` ${sayDough(day, again.dough)}`;
   if (walk.is === 'no-begin' && again.dough !== undefined)
     return {
