@@ -320,7 +320,7 @@ export class SoFar {
     const natural = start + task.end - task.start;
     let end: number | null = null;
     if (step.do !== 'bake' && !restsByItself(step))
-      end = Math.min(fact?.end ?? natural, this.nextTold(job, start), this.cutAt(job, start, natural));
+      end = fact?.end ?? Math.min(natural, this.nextTold(job, start), this.cutAt(job, start, natural));
     else if (step.do !== 'bake' && job.isLast) end = fact?.end ?? start + Math.max(job.minutes.min, task.end - task.start);
     const stay = rooms.put(task, position, start, end);
     const course: Course = { job, begin: minute, start, end, stay, unloading: [], isToldOut: false };
@@ -345,7 +345,8 @@ export class SoFar {
 
   private cutAt(job: Job, start: number, end: number): number {
     const others = job.task.handsOn.flatMap(({ person }) => this.given.diary.inTheWay(person, start, end, job.task.id) ?? []);
-    return Math.min(Number.POSITIVE_INFINITY, ...others.filter((other) => other.from > start).map(({ from }) => from));
+    const later = others.filter((other) => other.from > start && this.mayBeCutFor(job, other.taskId, other.isTold));
+    return Math.min(Number.POSITIVE_INFINITY, ...later.map(({ from }) => from));
   }
 
   /** What a tray or batch leaves when its next step begins: it was at rest, or still in the oven by what was thought. */

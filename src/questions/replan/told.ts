@@ -4,7 +4,7 @@ import { trayNames } from '../../explain/moved/trayNames.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { OutOfUse } from '../../model/underway.ts';
 import type { Fact } from './facts.ts';
-import { loadsOf } from './runs.ts';
+import { loadsOf, restsByItself } from './runs.ts';
 import type { SoFar } from './soFar.ts';
 import type { Standing } from './trayStates.ts';
 import type { TrayGone } from './traysGone.ts';
@@ -54,33 +54,45 @@ function otherwise({ plan, now, says, standings, facts }: Told): readonly string
   return more > 0 ? [...lines.slice(0, MOST_STEPS), `And ${more} more trays or batches are behind in the same way.`] : lines;
 }
 
-function lostTo(tray: string, { id, from }: OutOfUse, { says, plan }: Told): string {
-  return `${trayNames(plan).tray(tray)} was on ${id} when it went out of use at ${says(from)}, and counts as lost.`;
+/** Work that was done sooner than planned because what is told to have begun came after it. */
+function doneSooner({ says, standings, facts }: Told): readonly string[] {
+  return [...standings.values()].flatMap(({ job, state, start, end }) => {
+    const { task, step } = job;
+    const isWork = step.do !== 'bake' && !restsByItself(step);
+    const isShort = state === 'ended' && end - start < task.end - task.start;
+    if (!isWork || !isShort || facts.get(task.id)?.end !== undefined) return [];
+    return [`${task.id} was done by ${says(end)}: something that followed it is told to have begun then.`];
+  });
 }
 
 export function toldOf(told: Told): readonly string[] {
   const { soFar, gone, later, says, now, plan, timePast, cutShort } = told;
-  const names = trayNames(plan);
+  const { tray: trayOf, place, batch, person: personOf } = trayNames(plan);
+  const batchOf = (taskId: string): string => batch(plan.tasks.find(({ id }) => id === taskId)?.batch ?? taskId);
+  const down = ({ id, from }: OutOfUse): string => `${place(id)} went out of use at ${says(from)}`;
   return [
     `All that the plan has before ${says(now)} is taken as done as planned, but for what is told and what had to wait for it.`,
     ...otherwise(told),
+    ...doneSooner(told),
     ...soFar.heat
       .heldUp(now)
-      .map(({ deck, planned }) => `${deck} has not been turned to ${planned.toC} °C; it was to be at ${says(planned.start)}.`),
-    ...[...soFar.lostInOven].map(([tray, out]) => lostTo(tray, out, told)),
+      .map(
+        ({ deck, planned }) => `${place(deck)} has not been turned to ${planned.toC} °C; it was to be at ${says(planned.start)}.`,
+      ),
+    ...[...soFar.lostInOven].map(([tray, out]) => `${trayOf(tray)} was in when ${down(out)}, and counts as lost.`),
     ...[...later].map(
-      ([tray, out]) =>
-        `${names.tray(tray)} cannot be out of ${out.id} before it goes out of use at ${says(out.from)}, and counts as lost.`,
+      ([tray, { id, from }]) =>
+        `${trayOf(tray)} cannot be out of ${place(id)} before it goes out of use at ${says(from)}, and counts as lost.`,
     ),
-    ...[...soFar.mixedAgain].map(
-      ([id, out]) => `${id} was cut short when ${out.id} went out of use at ${says(out.from)}; the batch is mixed again.`,
-    ),
+    ...[...soFar.mixedAgain].map(([id, out]) => `${batchOf(id)} was being mixed when ${down(out)}; it is mixed again.`),
     ...gone.map(({ id, stepsBegun }) =>
       stepsBegun === 0
-        ? `${names.tray(id)} is no longer wanted; it had not begun.`
-        : `${names.tray(id)} is no longer wanted, and it has begun: sell it or give it away.`,
+        ? `${trayOf(id)} is no longer wanted; it had not begun.`
+        : `${trayOf(id)} is no longer wanted, and it has begun: sell it or give it away.`,
     ),
-    ...cutShort.map(({ person, taskId, until }) => `${person} is taken to finish ${taskId} first, until ${says(until)}.`),
+    ...cutShort.map(
+      ({ person, taskId, until }) => `${personOf(person)} is taken to finish ${taskId} first, until ${says(until)}.`,
+    ),
     ...timePast.map((id) => `${id} cannot keep its time: it is past.`),
   ];
 }
