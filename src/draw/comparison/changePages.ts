@@ -3,15 +3,16 @@
 import type { Comparison, DayFigures } from '../../model/comparison.ts';
 import { type Label, labelSize, placeLabel, placeOnPage } from '../label.ts';
 import { el, group, type SvgNode } from '../svg.ts';
+import { textWidth } from '../textWidth.ts';
 import { GREY_INK, INK, TYPE } from '../typeSize.ts';
 import { wrapText } from '../wrapText.ts';
 import { ROOM } from './comparisonFrame.ts';
 import { AS_IS, BEYOND, FOUND, fillOf, UNDECIDED } from './marks.ts';
 import { type Measure, measuresOf } from './measures.ts';
 
-const TITLE_WIDTH = 98;
+const TITLE_WIDTH = 90;
 const GAP = 4;
-const HEAD = 9.5;
+const HEAD = 11.5;
 const BAR = 4.2;
 const ABOVE = 1.6;
 
@@ -41,7 +42,16 @@ function wordsOf(row: Row): Label {
   ];
 }
 
-const heightOf = (row: Row): number => Math.max(labelSize(wordsOf(row)).height, BAR + TYPE.list * 1.2) + 2 * ABOVE;
+/** The text under a bar, in as many lines as it needs. */
+function figureLabel(text: string, width: number): Label {
+  const size = textWidth(text, TYPE.list, true) <= width ? TYPE.list : TYPE.note;
+  return wrapText(text, width, size, true).map((line) => ({ text: line, size, bold: true }));
+}
+
+function heightOf(row: Row, measures: readonly Scaled[]): number {
+  const labels = measures.map(({ figureOf, width }) => labelSize(figureLabel(figureOf(row.figures).text, width)).height);
+  return Math.max(labelSize(wordsOf(row)).height, BAR + 0.4 + Math.max(...labels)) + 2 * ABOVE;
+}
 
 function scaled(comparison: Comparison, rows: readonly Row[]): readonly Scaled[] {
   const measures = measuresOf(comparison);
@@ -56,12 +66,11 @@ function scaled(comparison: Comparison, rows: readonly Row[]): readonly Scaled[]
 }
 
 function heads(measures: readonly Scaled[]): readonly SvgNode[] {
-  return measures.flatMap(({ title, note, x }) =>
+  const largest =
+    [3.6, 3.4, 3.2, 2.9].find((size) => measures.every(({ title, width }) => textWidth(title, size, true) <= width)) ?? 2.6;
+  return measures.flatMap(({ title, note, x, width }) =>
     placeLabel(
-      [
-        { text: title, size: 3.6, bold: true },
-        { text: note, size: 2.5 },
-      ],
+      [{ text: title, size: largest, bold: true }, ...wrapText(note, width, 2.5).map((text) => ({ text, size: 2.5 }))],
       x,
       ROOM.y,
     ),
@@ -88,12 +97,12 @@ function bar(measure: Scaled, row: Row, y: number): SvgNode {
   return el('g', { role: 'group', 'aria-label': `${measure.title}: ${text}` }, [
     ...rect(0, value, fillOf(row.isBase ? AS_IS : FOUND)),
     ...rect(value, beyond, fillOf(measure.title === 'Trays on time' ? UNDECIDED : BEYOND)),
-    ...placeOnPage([{ text, size: text.length > 11 ? TYPE.note : TYPE.list, bold: true }], measure.x, y + BAR + 0.4),
+    ...placeOnPage(figureLabel(text, measure.width), measure.x, y + BAR + 0.4),
   ]);
 }
 
 function drawRow(row: Row, measures: readonly Scaled[], y: number): SvgNode {
-  const height = heightOf(row);
+  const height = heightOf(row, measures);
   return group(`${row.title}. ${row.says}`, [
     ...placeLabel(wordsOf(row), ROOM.x, y + ABOVE),
     ...measures.map((measure) => bar(measure, row, y + ABOVE)),
@@ -111,16 +120,16 @@ function plumbLines(measures: readonly Scaled[], from: number, until: number): r
 }
 
 /** Rows dealt to pages. */
-function pagesOf(rows: readonly Row[]): readonly (readonly Row[])[] {
+function pagesOf(rows: readonly Row[], measures: readonly Scaled[]): readonly (readonly Row[])[] {
   const pages: Row[][] = [[]];
   let used = HEAD;
   for (const row of rows) {
-    if (used + heightOf(row) > ROOM.height && (pages.at(-1)?.length ?? 0) > 0) {
+    if (used + heightOf(row, measures) > ROOM.height && (pages.at(-1)?.length ?? 0) > 0) {
       pages.push([]);
       used = HEAD;
     }
     pages.at(-1)?.push(row);
-    used += heightOf(row);
+    used += heightOf(row, measures);
   }
   return pages;
 }
@@ -129,11 +138,11 @@ function pagesOf(rows: readonly Row[]): readonly (readonly Row[])[] {
 export function changePages(comparison: Comparison): readonly (readonly SvgNode[])[] {
   const rows = rowsOf(comparison);
   const measures = scaled(comparison, rows);
-  return pagesOf(rows).map((page) => {
+  return pagesOf(rows, measures).map((page) => {
     let y = ROOM.y + HEAD;
     const drawn = page.map((row) => {
       const node = drawRow(row, measures, y);
-      y += heightOf(row);
+      y += heightOf(row, measures);
       return node;
     });
     return [...heads(measures), ...plumbLines(measures, ROOM.y + HEAD, y), ...drawn];

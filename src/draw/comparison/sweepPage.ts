@@ -86,9 +86,11 @@ function numberAbove(height: number, middle: number, foot: number, isBold: boole
 /** Values under the bars, what was found over the curve, and the end of what is not decided, as many as there is room for. */
 function texts(box: Box, points: readonly Point[], scale: Scale, now: number): readonly SvgNode[] {
   const every = Math.ceil(11 / scale.barWidth);
+  const own = points.findIndex(({ value }) => value === now);
   return points.flatMap(({ value, height, beyond }, index) => {
     const middle = scale.x(index) + scale.barWidth / 2;
-    if (index % every !== 0 && value !== now) return [];
+    const isNearOwn = own >= 0 && Math.abs(index - own) < every;
+    if (index !== own && (index % every !== 0 || isNearOwn)) return [];
     const foot = box.y + box.height - AXIS_HEIGHT + 0.6;
     const under = placeLabel([{ text: String(value), size: TYPE.far, bold: value === now }], middle, foot, 'middle');
     if (height === null) return under;

@@ -27,13 +27,17 @@ function sayTroubles(base: Judged, other: Judged): readonly string[] {
   const parts: string[] = [];
   if (is.leftOutTrays !== was.leftOutTrays) {
     const before = count(was.leftOutTrays, 'tray');
-    if (is.leftOutTrays === 0) parts.push(`nothing is left out any more, instead of ${before}`);
-    else parts.push(`${instead(count(is.leftOutTrays, 'tray'), String(was.leftOutTrays))} left out`);
+    if (is.leftOutTrays === 0) parts.push(`nothing is left out any more (as it is, ${before})`);
+    else
+      parts.push(`${count(is.leftOutTrays, 'tray')} left out instead of ${was.leftOutTrays === 0 ? 'none' : was.leftOutTrays}`);
   }
   if (is.lateTrayMinutes !== was.lateTrayMinutes) {
     const before = inHours(was.lateTrayMinutes);
-    if (is.lateTrayMinutes === 0) parts.push(`nothing is late any more, instead of ${before} of trays waited for`);
-    else parts.push(`trays are late by ${instead(inHours(is.lateTrayMinutes), before)} in all`);
+    if (is.lateTrayMinutes === 0) parts.push(`nothing is late any more (as it is, ${before})`);
+    else
+      parts.push(
+        `trays are late by ${inHours(is.lateTrayMinutes)} in all instead of ${was.lateTrayMinutes === 0 ? 'none' : before}`,
+      );
   }
   return parts;
 }
