@@ -1,5 +1,6 @@
 // The answer of `why` for people: tray by tray, then what is full when, the bound, and what clashes.
 import type { Clash, Why, WhyAnswer, WhyTray } from '../model/why.ts';
+import type { WouldFit } from '../model/wouldFit.ts';
 import type { Ink } from './ink.ts';
 
 /** Late trays told one by one; the rest are counted. */
@@ -40,8 +41,16 @@ function sayClash(clash: Clash, ink: Ink): readonly string[] {
   ];
 }
 
+function sayWouldFit(wouldFit: readonly WouldFit[]): readonly string[] {
+  return wouldFit.flatMap(({ says, changes, notOffered }) => [
+    says,
+    ...changes.map((change) => `  - ${change.says}`),
+    ...notOffered.filter(({ because }) => because !== 'of-no-use').map((other) => `  x ${other.says}`),
+  ]);
+}
+
 /** Ends in a newline. */
-export function sayWhy({ breaches, why, clash }: WhyAnswer, ink: Ink): string {
+export function sayWhy({ breaches, why, clash, wouldFit }: WhyAnswer, ink: Ink): string {
   if (why === null) {
     const lines = breaches.map(({ rule, says, doThis }) => `${ink.bad(rule)}  ${says} / ${doThis}`);
     return `${[...lines, ink.bad('The plan breaks a rule, so that there is nothing to explain: put that right first.')].join('\n')}\n`;
@@ -51,6 +60,7 @@ export function sayWhy({ breaches, why, clash }: WhyAnswer, ink: Ink): string {
     ['By the clock', sayBusiest(why)],
     ['The bound', why.bound === null ? ['The plan states no lower bound.'] : [why.bound.says]],
     ['What clashes', clash === null ? [] : sayClash(clash, ink)],
+    ['What would make it fit', sayWouldFit(wouldFit ?? [])],
   ];
   const told = parts.filter(([, lines]) => lines.length > 0);
   return `${told.map(([title, lines]) => [ink.quiet(title), ...lines].join('\n')).join('\n\n')}\n`;

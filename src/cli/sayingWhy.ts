@@ -5,6 +5,8 @@ import type { WhyAnswer } from '../model/why.ts';
 import type { WrittenPlan } from '../model/writtenPlan.ts';
 import type { Asking } from '../questions/asking.ts';
 import { clashOf } from '../questions/clash.ts';
+import { type WhatWouldFitQuestion, whatWouldFit } from '../questions/whatWouldFit.ts';
+import { patchScenario } from '../read/patchScenario.ts';
 import { BadInput, mustRead } from './badInput.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import { inkFor } from './ink.ts';
@@ -21,6 +23,9 @@ const USUAL_SECONDS = 20;
 
 /** Seconds kept of a limit for what is written. */
 const WRITING_SECONDS = 0.2;
+
+/** Share of the time for what clashes; the rest is for what would make the trays fit. */
+const CLASH_SHARE = 0.4;
 
 function untilMs({ seconds, effort }: WhyRequest, { startedAtMs }: Surroundings): number {
   if (seconds === undefined && effort !== undefined) return Number.POSITIVE_INFINITY;
@@ -50,18 +55,31 @@ async function readBoth(request: WhyRequest, parts: Parts, surroundings: Surroun
   return { scenario, plan: mustRead(request.plan, parts.readWrittenPlan(planText, scenario)), planText };
 }
 
+const patch: WhatWouldFitQuestion['patch'] = (scenario, operations) => {
+  const patched = patchScenario(scenario, operations);
+  return patched.ok ? patched.scenario : null;
+};
+
+/** The same asking, but over after a share of the time that is left. */
+function forShare(asking: Asking, share: number): Asking {
+  const nowMs = asking.now();
+  return { ...asking, untilMs: nowMs + share * (asking.untilMs - nowMs) };
+}
+
 async function answer({ scenario, plan, planText }: Read, request: WhyRequest, parts: Parts, asking: Asking): Promise<WhyAnswer> {
   const breaches = parts.judge(scenario, plan).breaches.map(({ rule, says, doThis }) => ({ rule, says, doThis }));
-  if (breaches.length > 0) return { breaches, why: null, clash: null };
+  if (breaches.length > 0) return { breaches, why: null, clash: null, wouldFit: null };
   const why = whyOf(scenario, plan);
-  if (why.isOnTime) return { breaches, why, clash: null };
-  // A plan of ours is where the search begins; one written by hand lacks what that takes.
+  if (why.isOnTime) return { breaches, why, clash: null, wouldFit: null };
+  // A plan of ours is where the searches begin; one written by hand lacks what that takes.
   const ours = parts.readPlan(planText);
-  const clash = await clashOf(scenario, asking, {
-    ...(request.effort === undefined ? {} : { effort: request.effort }),
+  const effort = request.effort === undefined ? {} : { effort: request.effort };
+  const clash = await clashOf(scenario, forShare(asking, CLASH_SHARE), {
+    ...effort,
     ...(ours.ok ? { startFrom: ours.value } : {}),
   });
-  return { breaches, why, clash };
+  const wouldFit = ours.ok ? await whatWouldFit({ scenario, plan: ours.value, patch, ...effort }, asking) : null;
+  return { breaches, why, clash, wouldFit: wouldFit === null ? null : [...wouldFit] };
 }
 
 export async function sayingWhy(request: WhyRequest, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {

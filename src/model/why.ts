@@ -2,6 +2,7 @@
 // cheaper, and which orders and limits clash. One source of these types.
 import { z } from 'zod';
 import { PLACE_KINDS } from './plan.ts';
+import { wouldFitSchema } from './wouldFit.ts';
 
 const minute = z.int().describe('Whole minutes from the start of the day.');
 const sentence = z.string().describe('The same in a sentence.');
@@ -218,6 +219,10 @@ export const whyAnswerSchema = z
       .describe('Rules the plan breaks; a plan that breaks one is explained no further.'),
     why: whySchema.nullable().describe('What is read off the plan; null when it breaks a rule.'),
     clash: clashSchema.nullable().describe('What clashes; null when everything is on time or the plan breaks a rule.'),
+    wouldFit: z
+      .array(wouldFitSchema)
+      .nullable()
+      .describe('What would make the late and left-out trays fit; null when the plan is not one of ours or breaks a rule.'),
   })
   .describe('The answer to why.');
 

@@ -57,8 +57,12 @@ function found(scenario: Scenario, all: readonly Candidate[], set: SmallSet, sol
   return { is: 'found', members, isMinimal, notProved, proof, solves, says: sayClash(members, isMinimal) };
 }
 
-/** Why not all of a day can be ready on time. Every day it plans is within the time of `asking` and the rounds of `limits`. */
+/** Why not all of a whole day can be ready on time. Every day it plans is within the time of `asking` and the rounds of `limits`. */
 export async function clashOf(scenario: Scenario, asking: Asking, limits: ClashLimits = {}): Promise<Clash> {
+  if (scenario.underway !== undefined) {
+    const says = 'What clashes is not asked of a day under way: what has begun cannot be taken away.';
+    return { is: 'unknown', solves: 0, says };
+  }
   const all = candidatesOf(scenario, limitsOf(scenario));
   const verdicts = new Verdicts(scenario, all, asking, limits);
   const whole = await verdicts.of(new Set(all));

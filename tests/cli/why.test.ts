@@ -32,7 +32,7 @@ async function ovenward(...words: string[]) {
 }
 
 test('late trays, what is full when, the bound, and what clashes', async () => {
-  const { code, out, err } = await ovenward(file('day.json'), file('plan.json'), '--effort', '2000');
+  const { code, out, err } = await ovenward(file('day.json'), file('plan.json'), '--effort', '400');
   expect({ code, err }).toEqual({ code: 1, err: '' });
   expect(out).toContain('bun (bun-1) is ready at 05:20, 5 min after its time of 05:15. With the rest of the plan');
   expect(out).toContain('  - Ben is not there at 04:55, only from 05:00.');
@@ -40,14 +40,16 @@ test('late trays, what is full when, the bound, and what clashes', async () => {
   expect(out).toContain(
     '1 order and 1 limit cannot both be met, whatever the plan, even with every other order taken away and every other limit lifted. Without any one of them',
   );
+  expect(out).toMatch(/What would make it fit\nTo have 10 bun for 05:15 ready on time, .*\n {2}- /);
   expect(out).toContain('  - 10 bun ready by 05:15\n  - ben works 05:00 to 09:00 (lifted: there all day, without a break)\n');
 });
 
 test('--json: the answer alone on standard output, and the same words for people', async () => {
-  const { code, out, err } = await ovenward(file('day.json'), file('plan.json'), '--json', '--effort', '2000');
+  const { code, out, err } = await ovenward(file('day.json'), file('plan.json'), '--json', '--effort', '400');
   expect(code).toBe(1);
   const answer = whyAnswerSchema.parse(JSON.parse(out));
   expect(answer.clash).toMatchObject({ is: 'found', isMinimal: true });
+  expect(answer.wouldFit?.[0]?.changes.length).toBeGreaterThan(0);
   expect(answer.why?.trays.map(({ tray }) => tray)).toEqual(['bun-1']);
   expect(err).toContain('What clashes');
 });
@@ -55,7 +57,7 @@ test('--json: the answer alone on standard output, and the same words for people
 test('a plan that breaks a rule is told so and explained no further', async () => {
   const tasks = plan.tasks.map((task) => (task.step === 'shape' ? { ...task, handsOn: [] } : task));
   writeFileSync(file('broken.json'), JSON.stringify({ ...plan, tasks }));
-  const { code, out } = await ovenward(file('day.json'), file('broken.json'), '--effort', '2000');
+  const { code, out } = await ovenward(file('day.json'), file('broken.json'), '--effort', '400');
   expect(code).toBe(1);
   expect(out).toContain('HANDS_ON  Nobody is at ');
   expect(out).toMatch(/The plan breaks a rule, so that there is nothing to explain: put that right first\.\n$/);

@@ -4,8 +4,8 @@ import type { Request, WhyRequest } from '../request.ts';
 import { seconds, wholeFrom } from './values.ts';
 
 const HELP = `
-Reasons are read off the plan: what is in a tray's way at each place, with the rest of the plan as it stands. What clashes is
-found by planning parts of the day again, within the limits. A plan that breaks a rule is told so and explained no further.
+Reasons are read off the plan: what is in a tray's way at each place, with the rest of the plan as it stands. What clashes, and
+what would make the trays fit, is found by planning again, within the limits. A plan that breaks a rule is told so and explained no further.
 
 Examples:
   ovenward why saturday.yaml saturday/plan.json
@@ -24,7 +24,7 @@ export function whyCommand(onRequest: (request: Request) => void): Command {
     .argument('<plan>', 'plan in JSON or YAML; - reads standard input')
     .option('--json', 'print the reasons as JSON on standard output; all else goes to standard error')
     .option('--seconds <n>', 'time limit from the start of the command to its last word; 20 when nothing is given', seconds)
-    .option('--effort <n>', 'rounds of search over all days planned to find what clashes', wholeFrom(1))
+    .option('--effort <n>', 'rounds to find what clashes, and for each question whether a change would do', wholeFrom(1))
     .option('--seed <n>', 'seed of the search', wholeFrom(0))
     .addHelpText('after', HELP)
     .action((file: string, plan: string, options: Options) =>

@@ -74,10 +74,10 @@ export class Verdicts {
    * Whether these cannot be met, as far as is known: by what the planner has said of more of them (possible) or of fewer
    * (impossible), else by asking it. Only a guide for the search: what is said in the end is asked of exactly the set.
    */
-  async isImpossible(kept: ReadonlySet<Candidate>): Promise<boolean> {
+  async isImpossible(kept: ReadonlySet<Candidate>, share = GUIDE_SHARE): Promise<boolean> {
     const isPossible = this.known.some((one) => one.verdict.is === 'possible' && isWithin(kept, one.kept));
     if (isPossible) return false;
-    return (await this.of(kept, GUIDE_SHARE)).is === 'impossible';
+    return (await this.of(kept, share)).is === 'impossible';
   }
 
   private async solved(day: Scenario, kept: ReadonlySet<Candidate>, share: number): Promise<Verdict> {
