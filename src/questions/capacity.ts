@@ -23,6 +23,8 @@ export type CapacityQuestion = {
   readonly of?: string;
   /** So many more (fewer when below 0) are known to work, by this plan of the scenario scaled so, or of a stricter one. */
   readonly known?: { readonly extra: number; readonly plan: Plan };
+  /** A plan to begin with where nothing is known to work, however late it is. */
+  readonly start?: Plan;
   /** Seconds for all of it; within the time that is left anyway. */
   readonly seconds?: number;
   /** Rounds of search for each question. */
@@ -127,10 +129,11 @@ class Search {
     if (scaled === null) return;
     const seconds =
       this.secondsLeft() === Number.POSITIVE_INFINITY ? undefined : Math.max(LEAST_SECONDS, share * this.secondsLeft());
+    const startFrom = this.plan ?? this.question.start;
     const answer = await askOnTime(untilLastOrder(scaled), this.asking, {
       ...(effort === undefined ? {} : { effort }),
       ...(seconds === undefined ? {} : { seconds }),
-      ...(this.plan === null ? {} : { startFrom: this.plan }),
+      ...(startFrom === undefined ? {} : { startFrom }),
     });
     if (answer.is === 'possible') {
       this.works = extra;
@@ -150,13 +153,12 @@ class Search {
       await this.askFor(Math.min(this.works + step, this.ceiling - 1), QUESTION_SHARE);
   }
 
-  /** Nothing is known to work: the day itself first, then fewer, in steps that double, until something does. */
+  /** Nothing is known to work: half the trays first, which is soon found, then a quarter and so on, until something does. */
   async descend(): Promise<void> {
-    let extra = Math.min(0, this.fails - 1);
-    for (let step = 1; this.plan === null && extra > this.least && this.hasTime(); step *= 2) {
-      await this.askFor(extra, QUESTION_SHARE);
-      extra = Math.max(this.least + 1, this.ceiling - step);
-      if (this.ceiling === this.least + 1) break;
+    let kept = Math.min(0, this.fails - 1) - this.least;
+    while (this.plan === null && kept > 0 && this.hasTime()) {
+      kept = kept === 1 ? 0 : Math.ceil(kept / 2);
+      await this.askFor(this.least + Math.max(1, kept), QUESTION_SHARE);
     }
   }
 

@@ -145,6 +145,11 @@ function knownFor(entry: Entry, { relations, entries }: Work): { readonly extra:
   return [...own, ...others].sort((a, b) => b.extra - a.extra)[0];
 }
 
+/** Time may end before anything was found; then there is nothing to say, unless it is proved that nothing can be. */
+function isAnswer({ plan, extra, limit }: CapacityFound): boolean {
+  return plan !== null || limit === extra;
+}
+
 async function fillAll(work: Work, order: readonly Entry[]): Promise<void> {
   const { asking, question, onProgress } = work;
   for (const [index, entry] of order.entries()) {
@@ -152,16 +157,17 @@ async function fillAll(work: Work, order: readonly Entry[]): Promise<void> {
     const known = knownFor(entry, work);
     if (entry.plan === null || (known === undefined && left < LEAST_CAPACITY_SECONDS)) continue;
     onProgress(`${entry.title}: trays it takes`, order.length + index, 2 * order.length);
-    entry.capacity = await capacity(
+    const found = await capacity(
       {
         scenario: entry.scenario,
         ...share(left, partsFor(index, order)),
         ...(question.of === undefined ? {} : { of: question.of }),
         ...(question.effort === undefined ? {} : { effort: question.effort }),
-        ...(known === undefined ? {} : { known }),
+        ...(known === undefined ? { start: entry.plan } : { known }),
       },
       asking,
     );
+    entry.capacity = isAnswer(found) ? found : null;
   }
   raiseFound(work);
   shareLimits(work);
