@@ -301,7 +301,7 @@ export function compileScenario(scenario: Scenario): Compiled {
   });
   for (const task of outages(scenario, shop)) draft.addTask(task, null);
   const { links, bursts, units, firstMarks, trays, stepOfTask, batchUnits, over, homes } = draft;
-  const tasks = staying(scenario, shop, draft.tasks, stepOfTask);
+  const tasks = staying(scenario, shop, draft.tasks, (task) => stepOfTask[task]?.old?.state === 'begun');
   const { goals, underway } = scenario;
   const prices = {
     makespan: goals.finishMinute,

@@ -5,7 +5,6 @@ import type { SetPoint } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { Demand, Pool, ShopTask } from '../solver/problem.ts';
 import type { ShopPools } from './shopPools.ts';
-import type { StepTask } from './shopProblem.ts';
 
 type Span = readonly [number, number];
 
@@ -109,12 +108,12 @@ export function staying(
   scenario: Scenario,
   shop: ShopPools,
   tasks: readonly ShopTask[],
-  stepOfTask: readonly (StepTask | null)[],
+  isAtWork: (task: number) => boolean,
 ): readonly ShopTask[] {
   const closed = closedSpans(scenario);
   if (closed.length === 0) return tasks;
   return tasks.map((task, i) => {
-    if (stepOfTask[i]?.old?.state !== 'begun') return task;
+    if (!isAtWork(i)) return task;
     const demands = task.demands.flatMap((demand): Demand[] => {
       const role = shop.roles[demand.pools[0] ?? -1];
       if (role?.kind !== 'shelf' && role?.kind !== 'retarder') return [demand];

@@ -1,9 +1,10 @@
 // One line of search: it improves the schedule, or proves that it cannot be improved, for a stretch of work at a time, and
 // says what it found. Lanes know each other only by the news between stretches, so that one thread or two make no difference.
 import { audit } from './audit.ts';
-import type { Cost } from './cost.ts';
+import { type Cost, MISSING_PRICE } from './cost.ts';
 import type { Layout } from './layout.ts';
 import { Improver } from './learning/improver.ts';
+import { Inserter } from './learning/inserter.ts';
 import { Prover } from './learning/prover.ts';
 import { ShopModel, scaleOf } from './learning/shopModel.ts';
 import type { Random } from './random.ts';
@@ -62,6 +63,7 @@ export class Lane {
   private prover: Prover | null = null;
   /** A model that plans every unit, looked through for a schedule while none is at hand. */
   private complete: ShopModel | null = null;
+  private inserter: Inserter | null = null;
   private best: News | null = null;
   private floor = 0;
   private rounds = 0;
@@ -180,9 +182,19 @@ export class Lane {
   private seekComplete(stretch: Stretch, mayGoOn: () => boolean): void {
     const isAnyPlanned = (this.best as News).layout.start.some((at) => at >= 0);
     const kind = this.task === 'improve' ? this.turn % 4 : (this.turn + 3) % 4;
-    if (kind === 3 && this.floor !== Number.POSITIVE_INFINITY) this.lookForComplete(mayGoOn);
-    else if (kind === 2 && isAnyPlanned && (this.best as News).total < 1e9) this.improve(mayGoOn);
+    if (kind === 1 && (this.best as News).total < MISSING_PRICE) this.insert(mayGoOn);
+    else if (kind === 3 && this.floor !== Number.POSITIVE_INFINITY) this.lookForComplete(mayGoOn);
+    else if (kind === 2 && isAnyPlanned && (this.best as News).total < MISSING_PRICE) this.improve(mayGoOn);
     else for (let i = 0; i < 20 && mayGoOn(); i++) this.exchange(stretch);
+  }
+
+  /** A try at planning one unit more. */
+  private insert(mayGoOn: () => boolean): void {
+    this.inserter ??= new Inserter(this.shop, this.scale as number, this.random);
+    const before = this.inserter.conflicts;
+    const found = this.inserter.insert((this.best as News).layout, mayGoOn);
+    this.spend(this.inserter.conflicts - before);
+    if (found !== null) this.keep(found);
   }
 
   private lookForComplete(mayGoOn: () => boolean): void {

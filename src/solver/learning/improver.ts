@@ -2,8 +2,8 @@
 // what is learned on the way holds for good. Used by a lane.
 import { type Layout, timesOf } from '../layout.ts';
 import type { Random } from '../random.ts';
-import type { StayUse, UseOfPool } from '../shop.ts';
-import { atLeast, atMost, isTrue, type Literal } from './literal.ts';
+import { heldStill } from './heldStill.ts';
+import { atMost } from './literal.ts';
 import { type Neighbourhood, Neighbourhoods } from './neighbourhood.ts';
 import type { ShopModel } from './shopModel.ts';
 
@@ -76,7 +76,11 @@ export class Improver {
     this.again = null;
     const wanted = Math.max(this.floor, this.total - this.step);
     const limit = place.kind === 'all' ? WHOLE_TIMES * this.conflictLimit : this.conflictLimit;
-    const outcome = engine.search([atMost(model.objective, wanted), ...this.held(place)], limit, mayGoOn);
+    const outcome = engine.search(
+      [atMost(model.objective, wanted), ...heldStill(model, this.layout, this.time, place)],
+      limit,
+      mayGoOn,
+    );
     switch (outcome) {
       case 'solution': {
         const total = engine.bounds.min(model.objective);
@@ -109,34 +113,12 @@ export class Improver {
     const { engine } = model;
     const place = this.neighbourhoods.draw(this.time);
     for (let v = 0; v < this.time.length; v++) if (place.isFree[v] === 1) engine.target[v] = 0;
-    const outcome = engine.search([atMost(model.objective, this.total), ...this.held(place)], CONFLICTS, mayGoOn);
+    const outcome = engine.search(
+      [atMost(model.objective, this.total), ...heldStill(model, this.layout, this.time, place)],
+      CONFLICTS,
+      mayGoOn,
+    );
     if (outcome === 'solution') this.adopt(model.read(), engine.bounds.min(model.objective));
     else this.adopt(this.layout, this.total);
-  }
-
-  /** What the step assumes: variables that are not free stay near their time, and stays in their chamber. */
-  private held(place: Neighbourhood): Literal[] {
-    const { time, model } = this;
-    const held: Literal[] = [];
-    for (let v = 0; v < time.length; v++) {
-      const at = time[v] as number;
-      if (at >= 0 && place.isFree[v] === 0) held.push(atLeast(v, at - place.earlier), atMost(v, at + place.later));
-    }
-    if (!place.keepsChambers) return held;
-    model.poolChoice.forEach((flags, u) => {
-      const use = model.shop.uses[u] as UseOfPool;
-      if (flags === null || use.durations === null || place.isFree[use.fromVar] === 1) return;
-      flags.forEach((flag, i) => {
-        if (use.pools[i] === this.layout.pool[u]) held.push(isTrue(flag));
-      });
-    });
-    model.stays.flags.forEach((flags, s) => {
-      const stay = model.shop.stays[s] as StayUse;
-      if (flags === null || place.isFree[stay.startVar] === 1) return;
-      flags.forEach((flag, i) => {
-        if (stay.chambers[i] === this.layout.chamber[s]) held.push(isTrue(flag));
-      });
-    });
-    return held;
   }
 }
