@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { checkCommand } from './commands/checkCommand.ts';
 import { compareCommand } from './commands/compareCommand.ts';
 import { drawCommand } from './commands/drawCommand.ts';
+import { fitCommand } from './commands/fitCommand.ts';
 import { planCommand } from './commands/planCommand.ts';
 import { replanCommand } from './commands/replanCommand.ts';
 import { serveCommand } from './commands/serveCommand.ts';
@@ -17,6 +18,7 @@ Examples:
   ovenward replan saturday.yaml saturday/plan.json --now 05:40 --happened slow-rye.yaml
   ovenward check saturday.yaml saturday/plan.json
   ovenward why saturday.yaml saturday/plan.json
+  ovenward fit saturday.yaml --add cheese-straw=36@07:30
   ovenward compare saturday.yaml --changes ideas.yaml
   ovenward draw saturday/plan.json --svg wall.svg
   ovenward serve
@@ -33,6 +35,7 @@ function ovenward(version: string, onRequest: (request: Request) => void): Comma
     .addCommand(replanCommand(onRequest))
     .addCommand(checkCommand(onRequest))
     .addCommand(whyCommand(onRequest))
+    .addCommand(fitCommand(onRequest))
     .addCommand(compareCommand(onRequest))
     .addCommand(drawCommand(onRequest))
     .addCommand(serveCommand(onRequest))

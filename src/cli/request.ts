@@ -73,9 +73,28 @@ export type WhyRequest = {
   readonly json: boolean;
   /** Seconds from the start of the process to the last written byte, above 0. */
   readonly seconds?: number;
-  /** Rounds to find what clashes, and for each question whether a change would do, 1 or more. */
+  /** Rounds of search over all days planned, 1 or more. */
   readonly effort?: number;
   readonly seed?: number;
+};
+
+export type FitRequest = {
+  readonly do: 'fit';
+  readonly file: string;
+  /** Orders to add, of products of the scenario or of `product`. */
+  readonly add: readonly { readonly product: string; readonly pieces: number; readonly readyBy: string }[];
+  /** File of doughs, products and orders to add. */
+  readonly product?: string;
+  /** File of the plan to add to. */
+  readonly from?: string;
+  readonly json: boolean;
+  /** Seconds from the start of the process to the last written byte, above 0. */
+  readonly seconds?: number;
+  /** Rounds of search for each plan and each question, 1 or more. */
+  readonly effort?: number;
+  readonly seed?: number;
+  /** Threads that search, 1 or 2. */
+  readonly workers?: number;
 };
 
 export type ServeRequest = {
@@ -87,4 +106,12 @@ export type ServeRequest = {
   readonly openToAnyone: boolean;
 };
 
-export type Request = PlanRequest | ReplanRequest | CheckRequest | DrawRequest | CompareRequest | WhyRequest | ServeRequest;
+export type Request =
+  | PlanRequest
+  | ReplanRequest
+  | CheckRequest
+  | DrawRequest
+  | CompareRequest
+  | WhyRequest
+  | FitRequest
+  | ServeRequest;

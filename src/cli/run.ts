@@ -18,6 +18,7 @@ async function doing(request: Request, parts: Parts, surroundings: Surroundings)
   if (request.do === 'replan') return (await import('./replanning.ts')).replanning(request, parts, surroundings);
   if (request.do === 'compare') return (await import('./comparing.ts')).comparing(request, parts, surroundings);
   if (request.do === 'why') return (await import('./sayingWhy.ts')).sayingWhy(request, parts, surroundings);
+  if (request.do === 'fit') return (await import('./fitting.ts')).fitting(request, parts, surroundings);
   if (request.do === 'serve') return (await import('./serving.ts')).serving(request, parts, surroundings);
   return (await import('./drawingPlan.ts')).drawingPlan(request, parts, surroundings);
 }

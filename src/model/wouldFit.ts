@@ -35,7 +35,7 @@ export const offeredChangeSchema = z
   })
   .describe('A change with which the trays fit.');
 
-export const NOT_OFFERED = ['of-no-use', 'proved', 'not-found', 'no-time'] as const;
+export const NOT_OFFERED = ['of-no-use', 'proved', 'not-found', 'not-sure', 'no-time'] as const;
 
 export const notOfferedSchema = z
   .strictObject({
@@ -43,7 +43,7 @@ export const notOfferedSchema = z
     because: z
       .enum(NOT_OFFERED)
       .describe(
-        'of-no-use: the trays or the scenario have nothing to do with it. proved: no amount does, proved. not-found: none was found. no-time: not tried to the end.',
+        'of-no-use: the trays or the scenario have nothing to do with it. proved: no amount does, proved. not-found: none was found. not-sure: a plan was found with it, but there was no time to plan that day from scratch. no-time: not tried to the end.',
       ),
     says: z.string().describe('The same in a sentence.'),
   })

@@ -8,11 +8,12 @@ import type { Scenario } from '../model/scenario.ts';
 import type { NotOffered, OfferedChange, WouldFit } from '../model/wouldFit.ts';
 import { FIT_CHANGES, type FitChange } from '../model/wouldFit.ts';
 import type { Asking } from './asking.ts';
+import { acceptanceOf } from './whatWouldFit/accepted.ts';
 import { AnotherPerson } from './whatWouldFit/anotherPerson.ts';
 import { Climb } from './whatWouldFit/climb.ts';
 import { deckPlace } from './whatWouldFit/deckPlace.ts';
 import { dropPieces } from './whatWouldFit/dropPieces.ts';
-import type { Ground, LadderOf, Variant } from './whatWouldFit/ladder.ts';
+import { AS_IT_IS, type Ground, type LadderOf } from './whatWouldFit/ladder.ts';
 import { moreShelves } from './whatWouldFit/moreShelves.ts';
 import { moveOrder } from './whatWouldFit/moveOrder.ts';
 import { orderWords } from './whatWouldFit/orderWords.ts';
@@ -22,7 +23,7 @@ import { type Patching, Trial } from './whatWouldFit/trial.ts';
 import { troubledOrders, type Wanted } from './whatWouldFit/trouble.ts';
 
 /** Rounds for each question whether a change can do. */
-const QUESTION_ROUNDS = 600;
+export const QUESTION_ROUNDS = 600;
 
 const LADDERS: Readonly<Record<Exclude<FitChange, 'another-person'>, LadderOf>> = {
   'start-earlier': startEarlier,
@@ -31,8 +32,6 @@ const LADDERS: Readonly<Record<Exclude<FitChange, 'another-person'>, LadderOf>> 
   'move-order': moveOrder,
   'drop-pieces': dropPieces,
 };
-
-const AS_IT_IS: Variant = { amount: 0, operations: [], does: 'Change nothing', earlierBy: 0 };
 
 export type WhatWouldFitQuestion = {
   readonly scenario: Scenario;
@@ -43,8 +42,6 @@ export type WhatWouldFitQuestion = {
   readonly wanted?: readonly Wanted[];
   /** Rounds for each question whether a change can do. Default 600. Days planned from scratch take the usual rounds. */
   readonly effort?: number;
-  /** Told what is being tried. */
-  readonly onTrying?: (says: string) => void;
 };
 
 /** The orders in trouble, product by product; the others may stay as they are. */
@@ -69,7 +66,8 @@ class Group {
   constructor(question: WhatWouldFitQuestion, wanted: Wanted, asking: Asking) {
     const { scenario, plan, patch, effort } = question;
     this.ground = { scenario, clock: clockOf(scenario), wanted };
-    this.trial = new Trial(scenario, plan, wanted, patch, asking, effort ?? QUESTION_ROUNDS);
+    const acceptance = acceptanceOf(scenario, plan, wanted.mayFail);
+    this.trial = new Trial({ scenario, wanted, acceptance, startFrom: plan, patch, rounds: effort ?? QUESTION_ROUNDS }, asking);
   }
 
   /** Asks of the day as it is, then begins the searches. */
@@ -112,8 +110,10 @@ class Group {
   }
 
   private says(orders: string): string {
-    const { asItIs, changes } = this.answered;
+    const { asItIs, changes, notOffered } = this.answered;
     if (asItIs !== null) return `A plan of the day as it is was found after all with ${orders} ready on time.`;
+    if (changes.length === 0 && notOffered.every(({ because }) => because === 'no-time' || because === 'of-no-use'))
+      return `There was no time to find out what would have ${orders} ready on time.`;
     if (changes.length === 0) return `No single change was found and planned from scratch with ${orders} ready on time.`;
     return `To have ${orders} ready on time, ${changes.length === 1 ? 'this' : 'any one of these'} is enough.`;
   }

@@ -4,7 +4,7 @@ import { minuteAt } from '../../model/clock.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { FitChange } from '../../model/wouldFit.ts';
 import type { Ground, Variant } from './ladder.ts';
-import { notAgain, offer, outOfTime, refuse, type Search } from './outcome.ts';
+import { notAgain, notSure, offer, outOfTime, refuse, type Search } from './outcome.ts';
 import type { Trial } from './trial.ts';
 
 const KIND: FitChange = 'another-person';
@@ -44,7 +44,7 @@ export class AnotherPerson {
     if (people === undefined) return refuse(KIND, 'of-no-use', 'The scenario names no people: hands never limit the day.');
     const whole = this.variantFor(this.day);
     if (whole === null) return refuse(KIND, 'not-found', 'The clocks change at an end of the day; nobody was tried.');
-    if (!this.trial.hasTime()) return outOfTime(KIND, null);
+    if (!this.trial.hasTime()) return outOfTime(KIND);
     const first = await this.trial.decide(whole);
     yield;
     if (first.is === 'impossible' && this.trial.isWhole)
@@ -54,7 +54,7 @@ export class AnotherPerson {
     this.take(this.day, whole, first.plan);
     for (const end of ['until', 'from'] as const) {
       const isOver = yield* this.shorten(end);
-      if (isOver) return outOfTime(KIND, this.best?.variant ?? null);
+      if (isOver) return outOfTime(KIND);
     }
     return yield* this.confirm();
   }
@@ -112,7 +112,7 @@ export class AnotherPerson {
 
   private async *confirm(): Search {
     const { best, day } = this;
-    if (best === null) return outOfTime(KIND, null);
+    if (best === null) return outOfTime(KIND);
     const longer = LONGER.map((more) => ({
       from: Math.max(day.from, best.hours.from - more),
       until: Math.min(day.until, best.hours.until + more),
@@ -120,9 +120,9 @@ export class AnotherPerson {
     for (const hours of [best.hours, ...longer, day]) {
       const variant = this.variantFor(hours);
       if (variant === null) continue;
-      if (!this.trial.hasTime()) return outOfTime(KIND, best.variant);
+      if (!this.trial.hasTime()) return notSure(KIND, best.variant);
       const plan = await this.trial.planAgain(variant);
-      if (plan === 'no-time') return outOfTime(KIND, best.variant);
+      if (plan === 'no-time') return notSure(KIND, best.variant);
       yield;
       if (plan !== 'not-found') return offer(KIND, variant, false, plan);
     }

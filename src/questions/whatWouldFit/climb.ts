@@ -1,7 +1,7 @@
 // Finds the lowest rung of a ladder with which the wanted trays fit: all of it first, then upwards in steps that double, then by
 // halves, then the day planned from scratch. Used by whatWouldFit.
 import type { Ladder, Variant } from './ladder.ts';
-import { notAgain, type Outcome, offer, outOfTime, refuse, type Search } from './outcome.ts';
+import { notAgain, notSure, type Outcome, offer, outOfTime, refuse, type Search } from './outcome.ts';
 import type { Trial, Verdict } from './trial.ts';
 
 /** Where the search from scratch does not find what is there, a little more is tried: so much more of it, one after another. */
@@ -33,7 +33,7 @@ export class Climb {
     if (this.seen !== null || !isRising) yield* this.rise();
     while (!this.isOver && this.seen !== null && this.seen.rung - this.low > 1)
       yield* this.ask(Math.floor((this.seen.rung + this.low) / 2));
-    if (this.isOver) return outOfTime(kind, this.seen?.variant ?? null);
+    if (this.isOver) return outOfTime(kind);
     return this.seen === null ? this.none() : yield* this.confirm(this.seen);
   }
 
@@ -90,9 +90,9 @@ export class Climb {
     const { kind } = this.ladder;
     for (const rung of this.rungsFrom(seen.rung)) {
       for (const variant of rung === seen.rung ? [seen.variant] : this.ladder.at(rung)) {
-        if (!this.trial.hasTime()) return outOfTime(kind, seen.variant);
+        if (!this.trial.hasTime()) return notSure(kind, seen.variant);
         const plan = await this.trial.planAgain(variant);
-        if (plan === 'no-time') return outOfTime(kind, seen.variant);
+        if (plan === 'no-time') return notSure(kind, seen.variant);
         yield;
         if (plan !== 'not-found') return offer(kind, variant, rung === seen.rung && this.isSmallest(rung), plan);
       }

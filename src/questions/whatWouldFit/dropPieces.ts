@@ -41,7 +41,7 @@ export const dropPieces: LadderOf = (ground) => {
   const { scenario, wanted } = ground;
   const numbersOf = new Map(wanted.changeable.map((index) => [index, tellingOf(ground, index)]));
   const rungs = [...new Set([...numbersOf.values()].flat())].sort((a, b) => a - b);
-  if (rungs.length === 0) return 'It is too few pieces to fill fewer trays with some of them.';
+  if (rungs.length === 0) return 'Fewer pieces of it would still take as many trays.';
   const variantFor = (index: number, fewer: number): Variant[] => {
     const order = scenario.orders[index];
     if (order === undefined || !numbersOf.get(index)?.includes(fewer)) return [];

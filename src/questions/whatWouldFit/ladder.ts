@@ -16,6 +16,9 @@ export type Variant = {
   readonly earlierBy: number;
 };
 
+/** No change at all. */
+export const AS_IT_IS: Variant = { amount: 0, operations: [], does: 'Change nothing', earlierBy: 0 };
+
 export type Ladder = {
   readonly kind: FitChange;
   /** The last rung, 1 or more; rungs count from 1, rung 0 is the day as it is. */

@@ -27,13 +27,14 @@ const KIND_WORDS: Readonly<Record<FitChange, string>> = {
   'drop-pieces': 'Fewer pieces',
 };
 
-/** The time came to an end. `seen`: a change for which a plan was found, which was not planned from scratch. */
-export function outOfTime(kind: FitChange, seen: Variant | null): Outcome {
-  const says =
-    seen === null
-      ? `${KIND_WORDS[kind]}: there was no time to try it out.`
-      : `${seen.does}: a plan was found, but there was no time to plan that day from scratch and be sure.`;
-  return refuse(kind, 'no-time', says);
+/** The time came to an end before the smallest change was found. */
+export function outOfTime(kind: FitChange): Outcome {
+  return refuse(kind, 'no-time', `${KIND_WORDS[kind]}: there was no time to try it out.`);
+}
+
+/** The time came to an end before the day with the change was planned from scratch. */
+export function notSure(kind: FitChange, { does }: Variant): Outcome {
+  return refuse(kind, 'not-sure', `${does}: a plan was found, but there was no time to plan that day from scratch and be sure.`);
 }
 
 /** A plan was found for `seen`, and from scratch none, of it or of a little more. */

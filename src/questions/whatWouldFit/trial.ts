@@ -5,7 +5,7 @@ import type { Plan } from '../../model/plan.ts';
 import type { Scenario } from '../../model/scenario.ts';
 import { makePlan } from '../../planning.ts';
 import { type Asking, ask, askOnTime, secondsLeft } from '../asking.ts';
-import { type Acceptance, acceptanceOf, withAccepted } from './accepted.ts';
+import { type Acceptance, withAccepted } from './accepted.ts';
 import type { Variant } from './ladder.ts';
 import { shiftedPlan } from './shiftedPlan.ts';
 import { doFit, type Wanted } from './trouble.ts';
@@ -21,28 +21,32 @@ const LEAST_SECONDS = 0.25;
 
 type Start = { readonly plan: Plan; readonly earlierBy: number };
 
-export class Trial {
+export type Tried = {
   readonly scenario: Scenario;
   readonly wanted: Wanted;
-  private readonly patch: Patching;
+  /** What the day fails at already. */
+  readonly acceptance: Acceptance;
+  /** A plan of the day, or of another version of it, to start from. */
+  readonly startFrom: Plan;
+  readonly patch: Patching;
+  /** Rounds for each question. */
+  readonly rounds: number;
+};
+
+export class Trial {
+  private readonly tried: Tried;
   private readonly asking: Asking;
-  private readonly rounds: number;
-  private readonly acceptance: Acceptance;
   private start: Start;
 
-  constructor(scenario: Scenario, plan: Plan, wanted: Wanted, patch: Patching, asking: Asking, rounds: number) {
-    this.scenario = scenario;
-    this.wanted = wanted;
-    this.patch = patch;
+  constructor(tried: Tried, asking: Asking) {
+    this.tried = tried;
     this.asking = asking;
-    this.rounds = rounds;
-    this.acceptance = acceptanceOf(scenario, plan, wanted.mayFail);
-    this.start = { plan, earlierBy: 0 };
+    this.start = { plan: tried.startFrom, earlierBy: 0 };
   }
 
   /** Whether a verdict "impossible" holds for the day itself: nothing is accepted that a plan might do otherwise. */
   get isWhole(): boolean {
-    return this.acceptance.size === 0;
+    return this.tried.acceptance.size === 0;
   }
 
   hasTime(): boolean {
@@ -50,19 +54,22 @@ export class Trial {
   }
 
   private changed(variant: Variant): Scenario | null {
-    return this.patch(this.scenario, variant.operations);
+    return this.tried.patch(this.tried.scenario, variant.operations);
   }
 
-  /** Whether the wanted trays can fit; with a plan that shows it, of the changed day without what is accepted. */
-  async decide(variant: Variant): Promise<{ readonly is: Verdict; readonly plan: Plan | null }> {
+  /**
+   * Whether the wanted trays can fit; with a plan that shows it, of the changed day without what is accepted. It takes at most
+   * that share of the time that is left.
+   */
+  async decide(variant: Variant, share = QUESTION_SHARE): Promise<{ readonly is: Verdict; readonly plan: Plan | null }> {
     const changed = this.changed(variant);
     if (changed === null) return { is: 'unknown', plan: null };
     const { plan, earlierBy } = this.start;
     const left = secondsLeft(this.asking);
-    const answer = await askOnTime(withAccepted(changed, this.acceptance), this.asking, {
-      effort: this.rounds,
+    const answer = await askOnTime(withAccepted(changed, this.tried.acceptance), this.asking, {
+      effort: this.tried.rounds,
       startFrom: shiftedPlan(plan, variant.earlierBy - earlierBy),
-      ...(left === Number.POSITIVE_INFINITY ? {} : { seconds: Math.max(LEAST_SECONDS, QUESTION_SHARE * left) }),
+      ...(left === Number.POSITIVE_INFINITY ? {} : { seconds: Math.max(LEAST_SECONDS, share * left) }),
     });
     if (answer.is === 'possible') this.start = { plan: answer.plan, earlierBy: variant.earlierBy };
     return { is: answer.is, plan: answer.plan };
@@ -70,8 +77,8 @@ export class Trial {
 
   /** The day as it is, from a plan of what is not accepted: a plan of all of it in which the wanted trays fit, or null. */
   async wholePlan(startFrom: Plan): Promise<Plan | null> {
-    const plan = await ask(this.scenario, this.asking, { effort: this.rounds, startFrom });
-    return doFit(plan, this.wanted) ? plan : null;
+    const plan = await ask(this.tried.scenario, this.asking, { effort: this.tried.rounds, startFrom });
+    return doFit(plan, this.tried.wanted) ? plan : null;
   }
 
   /**
@@ -85,6 +92,6 @@ export class Trial {
     const cancelled = (): boolean => this.asking.cancelled() || now() >= untilMs;
     const plan = await makePlan(changed, { seed, workers, now, pause, version, cancelled });
     if (cancelled()) return 'no-time';
-    return doFit(plan, this.wanted) ? plan : 'not-found';
+    return doFit(plan, this.tried.wanted) ? plan : 'not-found';
   }
 }
