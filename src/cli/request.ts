@@ -73,7 +73,7 @@ export type WhyRequest = {
   readonly json: boolean;
   /** Seconds from the start of the process to the last written byte, above 0. */
   readonly seconds?: number;
-  /** Rounds of search over all days planned, 1 or more. */
+  /** Rounds to find what clashes, and for each question whether a change would do, 1 or more. */
   readonly effort?: number;
   readonly seed?: number;
 };
