@@ -8,6 +8,7 @@ import { heatLines } from './moved/heatLines.ts';
 import { movedLines } from './moved/movedLines.ts';
 import { movedSteps } from './moved/movedSteps.ts';
 import { orderLines } from './moved/orderLines.ts';
+import { outLines } from './moved/outLines.ts';
 import { type TraysOut, trayLines } from './moved/trayLines.ts';
 import { trayNames } from './moved/trayNames.ts';
 
@@ -31,6 +32,7 @@ export function changesSince(before: Plan, after: Plan, scenario: Scenario, out:
   const lines = [
     ...trayLines(before, after, out, now, words),
     ...movedLines(movedSteps(scenario, after), stepsLeft(scenario), words),
+    ...(scenario.underway === undefined ? [] : outLines(before, after, scenario.underway, words)),
     ...heatLines(before, after, now, words),
     ...orderLines(before, after, words),
   ];

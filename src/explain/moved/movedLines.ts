@@ -53,7 +53,7 @@ function whereWords({ step, kind, isElsewhere }: MovedStep, { names }: Words): s
   const { from, to } = step;
   if (to.place === undefined) return '';
   if (isElsewhere && from.place !== undefined) return `${names.place(to.place.id)} instead of ${names.place(from.place.id)}`;
-  return kind === 'bake' ? names.place(to.place.id) : '';
+  return kind === 'bake' && !names.isOneDeck ? names.place(to.place.id) : '';
 }
 
 /** "load at 06:10 instead of 05:52, Lower deck". */

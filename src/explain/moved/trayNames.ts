@@ -8,6 +8,8 @@ export type TrayNames = {
   readonly product: (id: string) => string;
   readonly person: (id: string) => string;
   readonly place: (id: string) => string;
+  /** Whether there is only one deck, which need not be named. */
+  readonly isOneDeck: boolean;
   /** Trays in a row: "Rye 1 to 3 and 5, Plum knot 2". */
   readonly trays: (ids: readonly string[]) => string;
 };
@@ -47,6 +49,7 @@ export function trayNames(plan: Plan, other: Plan = plan): TrayNames {
   const cabinets = [...bakehouse.proofers, ...bakehouse.retarders, ...bakehouse.mixers];
   return {
     product,
+    isOneDeck: bakehouse.decks.length === 1,
     tray: (id) => {
       const of = productOf(id);
       const number = numberIn(id, of);

@@ -227,7 +227,7 @@ export function dayAt(scenario: Scenario, plan: Plan, now: number, happened: Hap
   return {
     ok: true,
     scenario: { ...scenario, orders: [...read.orders], ...(people === undefined ? {} : { people: [...people] }), underway },
-    told: toldOf({ ...read, ...stands, soFar, cutShort, timePast: decided.timePast }),
+    told: toldOf({ ...read, ...stands, soFar, cutShort, timePast: decided.timePast, longer: underway.tasks }),
     lost: [...stands.lost],
     unwanted: stands.gone.map(({ id }) => id),
   };

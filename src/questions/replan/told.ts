@@ -2,7 +2,7 @@
 
 import { trayNames } from '../../explain/moved/trayNames.ts';
 import type { Plan } from '../../model/plan.ts';
-import type { OutOfUse } from '../../model/underway.ts';
+import type { OutOfUse, UnderwayTask } from '../../model/underway.ts';
 import type { Fact } from './facts.ts';
 import { loadsOf, restsByItself } from './runs.ts';
 import type { SoFar } from './soFar.ts';
@@ -23,6 +23,8 @@ type Told = {
   readonly later: ReadonlyMap<string, OutOfUse>;
   readonly cutShort: readonly { readonly person: string; readonly taskId: string; readonly until: number }[];
   readonly timePast: readonly string[];
+  /** Steps of the day under way. */
+  readonly longer: readonly UnderwayTask[];
 };
 
 function isTold(facts: ReadonlyMap<string, Fact>, loads: ReturnType<typeof loadsOf>, id: string): boolean {
@@ -65,8 +67,21 @@ function doneSooner({ says, standings, facts }: Told): readonly string[] {
   });
 }
 
+function nameOfTask({ tray, batch, step, ordinal }: UnderwayTask): string {
+  return `${tray ?? batch}/${step}${ordinal > 1 ? `-${ordinal}` : ''}`;
+}
+
+/** What may take longer, or begin later, than the scenario allows. */
+function beyondSays(task: UnderwayTask): string {
+  const what =
+    task.state === 'planned'
+      ? `may begin up to ${task.overrunMinutes} minutes later than its batch allows`
+      : `may go on up to ${task.overrunMinutes} minutes longer than it should`;
+  return `${nameOfTask(task)} ${what}: it cannot be helped any more.`;
+}
+
 export function toldOf(told: Told): readonly string[] {
-  const { soFar, gone, later, says, now, plan, timePast, cutShort } = told;
+  const { soFar, gone, later, says, now, plan, timePast, cutShort, longer } = told;
   const { tray: trayOf, place, batch, person: personOf } = trayNames(plan);
   const batchOf = (taskId: string): string => batch(plan.tasks.find(({ id }) => id === taskId)?.batch ?? taskId);
   const down = ({ id, from }: OutOfUse): string => `${place(id)} went out of use at ${says(from)}`;
@@ -90,6 +105,7 @@ export function toldOf(told: Told): readonly string[] {
         ? `${trayOf(id)} is no longer wanted; it had not begun.`
         : `${trayOf(id)} is no longer wanted, and it has begun: sell it or give it away.`,
     ),
+    ...longer.filter(({ overrunMinutes }) => overrunMinutes > 0).map((one) => beyondSays(one)),
     ...cutShort.map(
       ({ person, taskId, until }) => `${personOf(person)} is taken to finish ${taskId} first, until ${says(until)}.`,
     ),
