@@ -4,7 +4,8 @@ import type { StepKind } from '../../model/steps.ts';
 import type { MinuteSpan } from '../../model/why.ts';
 import type { Ground, Standing } from './ground.ts';
 import type { Condition, Hindrance } from './option.ts';
-import { nameOfTask } from './words.ts';
+import type { Holder, Resource } from './resources.ts';
+import { inWords, nameOfTask } from './words.ts';
 
 /** Work of one person: so many minutes, beginning so many after the step begins. */
 export type Work = { readonly after: number; readonly minutes: number };
@@ -18,12 +19,44 @@ function personHinders(ground: Ground, { resource, held }: Standing, from: numbe
     const back = resource.open.indexOf(1, at);
     const says =
       back < 0 ? `${resource.name} is gone at ${say(at)}` : `${resource.name} is not there at ${say(at)}, only from ${say(back)}`;
-    return { says, full: [], byTasks: [] };
+    return { says, full: [], byTasks: [], rule: 'PERSON_HOURS' };
   }
   const busy = resource.holders.filter((one) => one.from <= at && one.until > at);
   const full: MinuteSpan[] = busy.map((one) => ({ start: one.from, end: one.until }));
   const doing = busy.map((one) => `${nameOfTask(one.taskId)} ${say(one.from)} to ${say(one.until)}`).join(' and ');
-  return { says: `${resource.name} is at work on ${doing}`, full, byTasks: busy.map(({ taskId }) => taskId) };
+  const since = busy[0] === undefined ? undefined : stretchBegin(resource, busy[0]);
+  const isLonger = since !== undefined && since !== busy[0];
+  const says = `${resource.name} is at work on ${doing}${isLonger ? `, without a gap since ${say(since.from)}` : ''}`;
+  return { says, full, byTasks: busy.map(({ taskId }) => taskId), ...(isLonger ? { sinceTask: since.taskId } : {}) };
+}
+
+/** The first of the pieces of work that follow one another without a gap up to one of them. */
+function stretchBegin({ holders }: Resource, last: Holder): Holder {
+  let first = last;
+  for (;;) {
+    const before = holders.find((one) => one.until === first.from && one.from < first.from);
+    if (before === undefined) return first;
+    first = before;
+  }
+}
+
+/** People named one by one when several are in the way. */
+const MOST_NAMED = 3;
+
+/** Everybody who could do it, those at work first. */
+function nobodyFree(each: readonly Hindrance[]): Hindrance {
+  const busyFirst = [...each].sort((a, b) => Number(b.byTasks.length > 0) - Number(a.byTasks.length > 0));
+  const named = busyFirst.slice(0, MOST_NAMED).map(({ says }) => says);
+  const more = each.length - named.length;
+  const others = more > 0 ? [`${inWords(more)} more ${more === 1 ? 'is' : 'are'} at work or not there`] : [];
+  const says = each.length === 0 ? 'nobody does this' : [...named, ...others].join('; ');
+  const since = busyFirst[0]?.sinceTask;
+  return {
+    says,
+    full: each.flatMap(({ full }) => full),
+    byTasks: busyFirst.flatMap(({ byTasks }) => byTasks),
+    ...(since === undefined ? {} : { sinceTask: since }),
+  };
 }
 
 export type Hands = {
@@ -43,11 +76,7 @@ export function handsFor(ground: Ground, step: StepKind, work: Work): Hands | nu
     id: able.map(({ resource }) => resource.id).join(', '),
     rule: 'PERSON_BUSY',
     holds: (minute) => able.some((one) => isFree(one, minute)),
-    hinders: (minute) => {
-      const each = able.map((one) => personHinders(ground, one, minute + work.after, work.minutes));
-      const says = each.length === 0 ? 'nobody does this' : each.map((one) => one.says).join('; ');
-      return { says, full: each.flatMap((one) => one.full), byTasks: each.flatMap((one) => one.byTasks) };
-    },
+    hinders: (minute) => nobodyFree(able.map((one) => personHinders(ground, one, minute + work.after, work.minutes))),
   };
   const one = (standingOne: Standing): Condition => {
     const { resource } = standingOne;

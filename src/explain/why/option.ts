@@ -3,7 +3,16 @@ import type { RuleCode } from '../../model/rules.ts';
 import type { MinuteSpan, ResourceKind } from '../../model/why.ts';
 
 /** What a rule says of a step that would begin at a minute and may not: in words, with the spans it rests on. */
-export type Hindrance = { readonly says: string; readonly full: readonly MinuteSpan[]; readonly byTasks: readonly string[] };
+export type Hindrance = {
+  readonly says: string;
+  readonly full: readonly MinuteSpan[];
+  /** Tasks in the way, the one to be done first first. */
+  readonly byTasks: readonly string[];
+  /** The task that began the stretch without a gap of which the first of `byTasks` is part, where that is another. */
+  readonly sinceTask?: string;
+  /** The rule, where it is another than the condition's: a person who is not there is not busy. */
+  readonly rule?: RuleCode;
+};
 
 export type Condition = {
   readonly kind: ResourceKind;

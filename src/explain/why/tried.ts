@@ -42,10 +42,10 @@ function triedOf(ground: Ground, condition: Condition, arrivals: readonly number
   const inVain = arrivals.filter((minute) => !condition.holds(minute));
   const before = inVain.filter((minute) => firstMinute === null || minute < firstMinute);
   const latest = (before[before.length - 1] ?? inVain[inVain.length - 1]) as number;
-  const { says, full } = condition.hinders(latest);
+  const { says, full, rule = condition.rule } = condition.hinders(latest);
   const shortMinutes = isAlone && firstMinute !== null ? firstMinute - latest : null;
   const then = sayThen(isAlone, firstMinute, shortMinutes, say);
-  const { kind, id, rule } = condition;
+  const { kind, id } = condition;
   return { kind, id, rule, isAlone, firstMinute, shortMinutes, full: [...full], says: `${capital(says)}. ${then}` };
 }
 

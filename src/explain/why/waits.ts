@@ -85,7 +85,7 @@ function link(day: JudgedDay, target: Target): { readonly wait: Wait; readonly o
   const inVain = arrivals.filter((minute) => condition?.holds(minute) === false);
   const latest = inVain[inVain.length - 1];
   if (condition === undefined || latest === undefined) return undefined;
-  const { says, byTasks } = condition.hinders(latest);
+  const { says, byTasks, sinceTask } = condition.hinders(latest);
   const other = byTasks.find((one) => one !== run.named.id) ?? null;
   const even = again.out === 'whole-batch' ? ', even with the rest of its batch out of the way' : '';
   const wait = {
@@ -93,7 +93,7 @@ function link(day: JudgedDay, target: Target): { readonly wait: Wait; readonly o
     forTaskId: other,
     says: capital(`${sooner(last.named.id, run.named.id)}${even}: ${says}.`),
   };
-  return other === null ? { wait } : { wait, onward: other };
+  return other === null ? { wait } : { wait, onward: sinceTask ?? other };
 }
 
 /** Chains of waits of one plan; links that several chains share are found once. */
