@@ -75,6 +75,7 @@ type Limits = SolveLimits & { readonly askUntilMs: number };
 
 function limitsOf(options: PlanningOptions, startedAtMs: number, trays: number): Limits {
   const { seconds, effort } = options;
+  if (Number.isNaN(seconds) || Number.isNaN(effort)) throw new RangeError('a limit is not a number');
   const rounds = effort ?? (seconds === undefined ? DEFAULT_EFFORT : Number.POSITIVE_INFINITY);
   const endMs = seconds === undefined ? Number.POSITIVE_INFINITY : startedAtMs + seconds * 1000;
   const reserveMs = Math.max(LEAST_RESERVE_MS, RESERVE_SHARE * (seconds ?? 0) * 1000, RESERVE_PER_TRAY_MS * trays);
