@@ -1,7 +1,7 @@
 // How a question has its days planned: with whose clock, for how long, from which seed. Used by every question.
 import type { Plan } from '../model/plan.ts';
 import type { Goals, Scenario } from '../model/scenario.ts';
-import { makePlan } from '../planning.ts';
+import { makePlan, type Progress } from '../planning.ts';
 
 export type Asking = {
   readonly seed: number;
@@ -28,6 +28,7 @@ export type AskLimits = {
   readonly enoughCost?: number;
   /** Whether to stop when nothing has got better for a while. Default: as makePlan has it. */
   readonly stopsWhenFlat?: boolean;
+  readonly onProgress?: (progress: Progress) => void;
 };
 
 /** Seconds left for an answer; Infinity without a time limit, 0 when it is over or was stopped. */
@@ -38,7 +39,7 @@ export function secondsLeft(asking: Asking): number {
 /** One plan within what is left of the time, judged as every plan is. At least a first plan is made, however late it is. */
 export function ask(scenario: Scenario, asking: Asking, limits: AskLimits = {}): Promise<Plan> {
   const { seed, workers, now, cancelled, pause, version } = asking;
-  const { effort, startFrom, enoughCost, stopsWhenFlat } = limits;
+  const { effort, startFrom, enoughCost, stopsWhenFlat, onProgress } = limits;
   const seconds = Math.min(limits.seconds ?? Number.POSITIVE_INFINITY, secondsLeft(asking));
   return makePlan(scenario, {
     seed,
@@ -52,6 +53,7 @@ export function ask(scenario: Scenario, asking: Asking, limits: AskLimits = {}):
     ...(startFrom === undefined ? {} : { startFrom }),
     ...(enoughCost === undefined ? {} : { enoughCost }),
     ...(stopsWhenFlat === undefined ? {} : { stopsWhenFlat }),
+    ...(onProgress === undefined ? {} : { onProgress }),
   });
 }
 

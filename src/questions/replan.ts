@@ -10,6 +10,7 @@ import type { Plan } from '../model/plan.ts';
 import type { ReplanAnswer } from '../model/replanAnswer.ts';
 import type { Scenario } from '../model/scenario.ts';
 import { KEPT } from '../model/underway.ts';
+import type { Progress } from '../planning.ts';
 import { type Asking, type AskLimits, ask, secondsLeft } from './asking.ts';
 import { dayAt } from './replan/dayAt.ts';
 import { type DayUnderway, type Saving, saveBegunTrays } from './replan/saving.ts';
@@ -56,15 +57,20 @@ export async function replan(
   const { scenario: rest, plan: after, saved } = await planRest(day.scenario, plan, asking, limits);
   const { movePrice } = rest.underway;
   const steps = movedSteps(rest, after);
-  const marked = { ...after, underway: { now, moved: steps.map(({ step: { task, from } }) => ({ task, from })) } };
+  const changes = [...changesSince(plan, after, rest, day)];
+  const marks = {
+    now,
+    moved: steps.map(({ step: { task, from } }) => ({ task, from })),
+    changes: changes.map(({ minute, says }) => ({ minute, says })),
+  };
   return {
     ok: true,
     answer: {
       now,
       isUnchanged: false,
-      plan: marked,
+      plan: { ...after, underway: marks },
       scenario: rest,
-      changes: [...changesSince(plan, after, rest, day)],
+      changes,
       movedTasks: steps.length,
       movePrice,
       movesCost: movePrice * steps.length,
@@ -73,17 +79,21 @@ export async function replan(
   };
 }
 
-/** Share of the time for a first plan of the rest, before it is looked at whether a tray that has begun must be saved. */
-const FIRST_SHARE = 0.25;
+/** Share of the time after which a tray that has begun and has no place yet is given more minutes. */
+const FIRST_SHARE = 0.6;
 
-/** The rest of the day: a first plan, then trays at work saved by going on longer, then as good a plan as time allows. */
+/** The rest of the day, as good as time allows; where trays find no place in most of it, those at work are saved by going on longer. */
 async function planRest(scenario: DayUnderway, plan: Plan, asking: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Saving> {
-  const left = secondsLeft(asking);
   if (isAllDecided(scenario)) return { scenario, plan: await ask(scenario, asking, { effort: 1, startFrom: plan }), saved: [] };
-  const within = left === Number.POSITIVE_INFINITY ? limits : { ...limits, seconds: FIRST_SHARE * left };
-  const first = await ask(scenario, asking, { ...within, startFrom: plan });
+  const halfway = asking.now() + FIRST_SHARE * 1000 * secondsLeft(asking);
+  let isAnyLeftOut = true;
+  const untilHalfway = { ...asking, cancelled: () => asking.cancelled() || (isAnyLeftOut && asking.now() > halfway) };
+  const onProgress = ({ plannedTrays, trays }: Progress): void => {
+    isAnyLeftOut = plannedTrays < trays;
+  };
+  const first = await ask(scenario, untilHalfway, { ...limits, startFrom: plan, onProgress });
+  if (!isAnyLeftOut || asking.cancelled()) return { scenario, plan: first, saved: [] };
   const saving = await saveBegunTrays(scenario, first, asking, limits);
-  if (first.stopped === 'proved' && saving.saved.length === 0) return saving;
   return { ...saving, plan: await ask(saving.scenario, asking, { ...limits, startFrom: saving.plan }) };
 }
 

@@ -9,6 +9,9 @@ export type Span = { readonly from: number; readonly until: number };
 /** Work of a person: done or under way, or told to have begun then. */
 export type Booking = Span & { readonly taskId: string; readonly isTold: boolean };
 
+/** A minute from which somebody is free; nobody in particular where hands do not count. */
+export type Free = { readonly at: number; readonly person: string | undefined };
+
 type Hours = { readonly hours: Span; readonly breaks: readonly Span[]; readonly cannot: readonly StepKind[] };
 
 function overlaps(one: Span, from: number, until: number): boolean {
@@ -70,17 +73,17 @@ export class Diary {
     return !(this.absences.get(person) ?? []).some((absence) => absence.from <= from && from < absence.until);
   }
 
-  /** First minute from `from` on at which somebody who does the step has hands free for so long; undefined when nobody has. */
-  firstFree(step: StepKind, from: number, minutes: number, dayMinutes: number): number | undefined {
-    if (this.hours.size === 0 || minutes === 0) return from;
+  /** Who of those who do a step has hands free for so long first, and from when on; nobody when there is no such minute. */
+  firstFree(step: StepKind, from: number, minutes: number, dayMinutes: number): Free | undefined {
+    if (this.hours.size === 0 || minutes === 0) return { at: from, person: undefined };
     const able = [...this.hours].filter(([, own]) => !own.cannot.includes(step)).map(([person]) => person);
     for (let at = from; at + minutes <= dayMinutes; at++) {
       const until = at + minutes;
-      const isFree = (person: string): boolean => {
-        const isAway = (this.absences.get(person) ?? []).some((absence) => overlaps(absence, at, until));
-        return !isAway && this.isThere(person, at, until) && this.inTheWay(person, at, until, '') === undefined;
-      };
-      if (able.some(isFree)) return at;
+      const person = able.find((one) => {
+        const isAway = (this.absences.get(one) ?? []).some((absence) => overlaps(absence, at, until));
+        return !isAway && this.isThere(one, at, until) && this.inTheWay(one, at, until, '') === undefined;
+      });
+      if (person !== undefined) return { at, person };
     }
     return undefined;
   }

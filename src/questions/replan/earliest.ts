@@ -4,7 +4,7 @@ import type { Scenario } from '../../model/scenario.ts';
 import type { Bake } from '../../model/steps.ts';
 import type { OutOfUse } from '../../model/underway.ts';
 import { type CelsiusOrRange, rangeOf } from '../../model/units.ts';
-import type { Diary } from './diary.ts';
+import type { Diary, Free } from './diary.ts';
 import type { Rooms } from './rooms.ts';
 import type { Job } from './runs.ts';
 
@@ -69,13 +69,17 @@ function freeFrom({ place, readyMinute }: Deck, from: number, since: Since): num
   return dayMinutes;
 }
 
+/** When a job can begin, with whose hands, and how long it needs them at first. */
+export type Beginning = Free & { readonly minutes: number };
+
 /** First minute from `from` on at which a job can begin, loading included, as far as what has begun already says. */
-export function earliestBegin(job: Job, from: number, since: Since): number {
-  const hands = job.task.handsOn.filter((one) => one.for !== 'unload').reduce((sum, one) => sum + one.end - one.start, 0);
+export function earliestBegin(job: Job, from: number, since: Since): Beginning {
+  const minutes = job.task.handsOn.filter((one) => one.for !== 'unload').reduce((sum, one) => sum + one.end - one.start, 0);
   const places = placesFor(job, since);
   const byPlace =
     places === undefined
       ? from
       : Math.min(since.dayMinutes, ...places.map((place) => freeFrom(place, from + job.load, since) - job.load));
-  return since.diary.firstFree(job.step.do, Math.max(from, byPlace), hands, since.dayMinutes) ?? since.dayMinutes;
+  const free = since.diary.firstFree(job.step.do, Math.max(from, byPlace), minutes, since.dayMinutes);
+  return { ...(free ?? { at: since.dayMinutes, person: undefined }), minutes };
 }

@@ -1,58 +1,58 @@
 // Minutes by which what has begun must be let go beyond its most, because by now it cannot be helped: up to now and the work that
 // must come first. Used by dayAt.ts.
 import type { Scenario } from '../../model/scenario.ts';
-import { earliestBegin, type Since } from './earliest.ts';
+import { type Beginning, earliestBegin, type Since } from './earliest.ts';
 import { type BatchRuns, type Job, restsByItself } from './runs.ts';
 import type { Standing } from './trayStates.ts';
 
 type Standings = ReadonlyMap<string, Standing>;
 
-/** How much longer than allowed it takes until the next step can begin. `next`: the jobs of which one comes next. */
-function beyond(own: Standing, next: readonly Job[], more: number, since: Since): number {
+/** Something that has to go on by a minute, and when it can. */
+type Need = { readonly id: string; readonly latest: number; readonly earliest: () => Beginning };
+
+/** What comes next in a tray or batch. `next`: the jobs of which one comes next. */
+function goingOn(own: Standing, next: readonly Job[], more: number, since: Since): Need {
   const { job, start, end } = own;
-  const least = restsByItself(job.step) ? start + job.minutes.min + more : end + job.unload;
-  const latest = (restsByItself(job.step) ? start + job.minutes.max + more : end + job.unload) + job.step.waitUpTo;
-  const earliest = Math.min(...next.map((one) => earliestBegin(one, Math.max(since.now, least), since)));
-  return Math.max(0, earliest - latest);
+  const isAtRest = restsByItself(job.step);
+  const least = isAtRest ? start + job.minutes.min + more : end + job.unload;
+  const latest = (isAtRest ? start + job.minutes.max + more : end + job.unload) + job.step.waitUpTo;
+  const earliest = (): Beginning =>
+    next
+      .map((one) => earliestBegin(one, Math.max(since.now, least), since))
+      .reduce((first, one) => (one.at < first.at ? one : first));
+  return { id: job.task.id, latest, earliest };
 }
 
-/** How much longer than its most a bake lasts that is still on its deck. */
-function beyondBake({ job, start }: Standing, since: Since): number {
+/** A bake that is still on its deck has to come out. */
+function comingOut({ job, start }: Standing, since: Since): Need {
   const from = Math.max(since.now, start + job.minutes.min);
-  const out = since.diary.firstFree('bake', from, job.unload, since.dayMinutes) ?? from;
-  return Math.max(0, out - start - job.minutes.max);
+  const earliest = (): Beginning => {
+    const free = since.diary.firstFree('bake', from, job.unload, since.dayMinutes);
+    return { ...(free ?? { at: from, person: undefined }), minutes: job.unload };
+  };
+  return { id: job.task.id, latest: start + job.minutes.max, earliest };
 }
 
-function chainOverruns(
+function chainNeeds(
   jobs: readonly Job[],
   afterLast: readonly Job[],
   standings: Standings,
   moreOf: (job: Job) => number,
   since: Since,
-): Map<string, number> {
-  const overruns = new Map<string, number>();
-  jobs.forEach((job, index) => {
+): readonly Need[] {
+  return jobs.flatMap((job, index): readonly Need[] => {
     const own = standings.get(job.task.id);
-    if (own === undefined || own.state === 'planned') return;
-    if (job.step.do === 'bake' && own.state === 'begun') {
-      overruns.set(job.task.id, beyondBake(own, since));
-      return;
-    }
+    if (own === undefined || own.state === 'planned') return [];
+    if (job.step.do === 'bake' && own.state === 'begun') return [comingOut(own, since)];
     const follower = jobs[index + 1];
     const next = follower === undefined ? afterLast : [follower];
     const hasGoneOn = next.some((one) => (standings.get(one.task.id)?.state ?? 'planned') !== 'planned');
-    if (next.length > 0 && !hasGoneOn) overruns.set(job.task.id, beyond(own, next, moreOf(job), since));
+    return next.length === 0 || hasGoneOn ? [] : [goingOn(own, next, moreOf(job), since)];
   });
-  return overruns;
 }
 
-/** How much later than its batch allows a tray's first step begins at the earliest, where a tray of the batch has begun. */
-function lateFirsts(
-  batch: BatchRuns,
-  scenario: Scenario,
-  standings: Standings,
-  since: Since,
-): readonly (readonly [string, number])[] {
+/** First steps of trays that have not begun, where a tray of their batch has: they have to within the minutes it allows. */
+function firstNeeds(batch: BatchRuns, scenario: Scenario, standings: Standings, since: Since): readonly Need[] {
   const firsts = batch.trays.flatMap(({ jobs }) => (jobs[0] === undefined ? [] : (standings.get(jobs[0].task.id) ?? [])));
   const begun = firsts.filter(({ state }) => state !== 'planned');
   if (begun.length === 0) return [];
@@ -60,24 +60,33 @@ function lateFirsts(
   const latest = Math.min(...begun.map(({ begin }) => begin)) + within;
   return firsts
     .filter(({ state }) => state === 'planned')
-    .map(({ job }) => [job.task.id, Math.max(0, earliestBegin(job, since.now, since) - latest)] as const);
+    .map(({ job }) => ({ id: job.task.id, latest, earliest: () => earliestBegin(job, since.now, since) }));
 }
 
-/** Overrun of each job, by its task's id; none where there is no entry. `moreOf`: minutes a job newly needs beyond its own. */
+/**
+ * Overrun of each job, by its task's id; none where there is no entry. `moreOf`: minutes a job newly needs beyond its own. What is
+ * most overdue goes first; the hands it takes are not there for the next.
+ */
 export function overrunsOf(
   batches: readonly BatchRuns[],
   standings: Standings,
   moreOf: (job: Job) => number,
   since: Since,
 ): ReadonlyMap<string, number> {
-  return new Map(
-    batches.flatMap((batch) => {
-      const firsts = batch.trays.flatMap(({ jobs }) => jobs[0] ?? []);
-      return [
-        ...chainOverruns(batch.jobs, firsts, standings, moreOf, since),
-        ...batch.trays.flatMap(({ jobs }) => [...chainOverruns(jobs, [], standings, moreOf, since)]),
-        ...lateFirsts(batch, since.scenario, standings, since),
-      ];
-    }),
-  );
+  const needs = batches.flatMap((batch) => {
+    const firsts = batch.trays.flatMap(({ jobs }) => jobs[0] ?? []);
+    return [
+      ...chainNeeds(batch.jobs, firsts, standings, moreOf, since),
+      ...batch.trays.flatMap(({ jobs }) => chainNeeds(jobs, [], standings, moreOf, since)),
+      ...firstNeeds(batch, since.scenario, standings, since),
+    ];
+  });
+  const overruns = new Map<string, number>();
+  for (const { id, latest, earliest } of needs.sort((a, b) => a.latest - b.latest || (a.id < b.id ? -1 : 1))) {
+    const { at, person, minutes } = earliest();
+    if (at <= latest) continue;
+    overruns.set(id, at - latest);
+    if (person !== undefined) since.diary.book(person, { from: at, until: at + minutes, taskId: id, isTold: false });
+  }
+  return overruns;
 }

@@ -68,6 +68,8 @@ function isFirst(task: UnderwayTask, tasks: readonly UnderwayTask[]): boolean {
  * `scenario`; so is the one that comes back of the scenario with it.
  */
 export async function saveBegunTrays(scenario: DayUnderway, plan: Plan, asking: Asking, limits: AskLimits): Promise<Saving> {
+  // A try is over before a second thread would be of use.
+  const alone = { ...asking, workers: 1 };
   let best: Saving = { scenario, plan, saved: [] };
   for (const minutes of MORE_MINUTES) {
     const missing = new Set(begunAndLeftOut(best.scenario, best.plan));
@@ -75,7 +77,7 @@ export async function saveBegunTrays(scenario: DayUnderway, plan: Plan, asking: 
     const longer = withMore(best.scenario, missing, minutes);
     const seconds = TRY_SHARE * secondsLeft(asking);
     const within = seconds === Number.POSITIVE_INFINITY ? limits : { ...limits, seconds };
-    const found = await ask(longer, asking, { ...within, startFrom: best.plan });
+    const found = await ask(longer, alone, { ...within, startFrom: best.plan });
     const still = new Set(begunAndLeftOut(longer, found));
     const saved = [...missing].filter((tray) => !still.has(tray)).map((tray) => ({ tray, minutes }));
     // Who is not helped by so many minutes keeps none of them: the next try gives more.
@@ -85,7 +87,7 @@ export async function saveBegunTrays(scenario: DayUnderway, plan: Plan, asking: 
         ? best
         : {
             scenario: kept,
-            plan: await ask(kept, asking, { ...within, startFrom: found }),
+            plan: await ask(kept, alone, { ...within, startFrom: found }),
             saved: [...best.saved.filter(({ tray }) => !missing.has(tray)), ...saved],
           };
   }
