@@ -47,10 +47,14 @@ export function oldBatches(scenario: Scenario, underway: Underway): readonly Old
   });
 }
 
-/** Latest end of a step and of the wait after it, as minutes from its start; the wait only where it keeps its place. */
+/**
+ * Latest end of a step and of the wait after it, as minutes from its start; the wait only where it keeps its place. Handwork takes
+ * its minutes whatever happens: what it may run over is a wait.
+ */
 function longest(step: Step, old: UnderwayTask, isLast: boolean): number {
   const wait = isLast || !waitsInPlace(step) ? 0 : step.waitUpTo;
-  return stepMinutes(step).max + old.moreMinutes + wait + old.overrunMinutes;
+  const overrun = waitsInPlace(step) || step.do === 'bake' ? old.overrunMinutes : 0;
+  return stepMinutes(step).max + old.moreMinutes + wait + overrun;
 }
 
 /** Minutes the next step may wait after this one ended, where the wait is in no place of its own. */

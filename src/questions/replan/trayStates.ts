@@ -58,7 +58,8 @@ function standing(job: Job, course: Course | undefined, nextBegin: number | null
   if (step.do === 'bake') {
     const isOut = course.end !== null && (course.end < now || (course.end === now && (course.isToldOut || job.unload === 0)));
     if (course.end !== null && isOut) return as('ended', course.end);
-    return as('begun', Math.max(now, course.end ?? start + task.end - task.start));
+    // What is still on its deck comes off it after now.
+    return as('begun', Math.max(now + 1, course.end ?? start + task.end - task.start));
   }
   const end = course.end ?? start;
   return as(end <= now ? 'ended' : 'begun', end);

@@ -74,8 +74,9 @@ describe('nothing told', () => {
 
   test('a bake begins with its loading, and is over when it is being unloaded', () => {
     expect(stands(dayOf(101), 'rye-1/bake')).toBe('begun 102-132');
-    expect(stands(dayOf(132), 'rye-1/bake')).toBe('begun 102-132');
-    expect(work(dayOf(132), 'rye-1/bake')).toEqual(['ada load 100-102', 'ada unload 132-133']);
+    // Due at 132, it is still on the deck at 132.
+    expect(stands(dayOf(132), 'rye-1/bake')).toBe('begun 102-133');
+    expect(work(dayOf(132), 'rye-1/bake')).toEqual(['ada load 100-102', 'ada unload 133-134']);
     expect(stands(dayOf(133), 'rye-1/bake')).toBe('ended 102-132');
   });
 
