@@ -90,9 +90,18 @@ export class Search {
     return false;
   }
 
-  /** Places blocks in their order, each after the blocks it must follow. */
+  /** Whether a block may not be left out and can stand at one time only. */
+  private isFixed(b: number): boolean {
+    const { earliest, latest } = this.shop.network;
+    const { children, trunk } = this.shop.blocks[b] as Block;
+    return children.length === 0 && trunk.every((v) => earliest[v] === latest[v]);
+  }
+
+  /** Places blocks in their order, each after the blocks it must follow; those that can stand at one time only before all others. */
   private recreate(recreation: Recreation): void {
-    const waiting = [...recreation.blocks];
+    const fixed = recreation.blocks.filter((b) => this.isFixed(b));
+    const waiting =
+      fixed.length === 0 ? [...recreation.blocks] : [...fixed, ...recreation.blocks.filter((b) => !fixed.includes(b))];
     while (waiting.length > 0) {
       const at = waiting.findIndex((b) => !(this.shop.blocks[b] as Block).before.some((other) => waiting.includes(other)));
       const [b] = waiting.splice(at, 1) as [number];
