@@ -1,7 +1,7 @@
 // `ovenward fit`: reads a scenario and what is to be added to it, has both days planned, tells people what it costs.
 import type { Plan } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
-import { type FitQuestion, fit } from '../questions/fit.ts';
+import { fit as doesItFit, type FitQuestion } from '../questions/fit.ts';
 import { patchScenario } from '../read/patchScenario.ts';
 import { addOrders, readAddition } from '../read/readAddition.ts';
 import { BadInput, mustRead } from './badInput.ts';
@@ -97,7 +97,7 @@ export async function fitting(request: FitRequest, parts: Parts, surroundings: S
       version: version(),
       untilMs: untilMs(request, surroundings),
     };
-    const answer = await fit(question, asking).finally(line.wipe);
+    const answer = await doesItFit(question, asking).finally(line.wipe);
     if (request.json) out.write(jsonText(answer));
     const people = request.json ? err : out;
     people.write(sayFit(answer, inkFor(people.hasColours)));

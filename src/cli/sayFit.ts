@@ -32,7 +32,7 @@ export function sayFit(answer: FitAnswer, ink: Ink): string {
   const parts: readonly (readonly [title: string, lines: readonly string[]])[] = [
     ['Why', reasons.map((reason) => reason.says)],
     ['What it costs the rest', cost.says],
-    ['Busiest', [busiest.says]],
+    ['Places and hands', [busiest.says]],
     ['How much', most.map((one) => one.says)],
     ['By when', readyTimes.map((one) => one.says)],
     ['What would make it fit', sayChanges(wouldFitIf)],

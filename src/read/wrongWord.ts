@@ -43,7 +43,7 @@ export function wordError(wrong: Wrong): CodedError {
   const values = wrong.issue.code === 'invalid_value' ? wrong.issue.values.map(String) : [];
   const otherwise = `Write ${choiceOf(values)}.`;
   if (wrong.value === undefined) return inputErrorAt('MISSING', wrong.at, `${wrong.place} is missing.`, otherwise);
-  if (wrong.path.length === 1 && (wrong.path[0] === 'scenario' || wrong.path[0] === 'plan')) {
+  if (wrong.path.length === 1 && ['scenario', 'plan', 'addition'].includes(String(wrong.path[0]))) {
     const says = `${wrong.place} is ${shown(wrong.value)}, a version of the format that is not known.`;
     return inputErrorAt('BAD_VERSION', wrong.at, says, `Write ${wrong.path[0]}: 1.`);
   }
