@@ -32,7 +32,7 @@ const commands = entries(help(), 'Commands').map(([term]) => term.split(' ')[0] 
 
 test('the commands of --help are the ones with a section', () => {
   const headings = [...page.matchAll(/^## (\w+)$/gm)].map(([, heading]) => heading);
-  expect(commands).toEqual(['plan', 'replan', 'check', 'why', 'compare', 'draw', 'serve']);
+  expect(commands).toEqual(['plan', 'replan', 'check', 'why', 'fit', 'compare', 'draw', 'serve']);
   expect(headings.slice(0, commands.length)).toEqual(commands);
 });
 
