@@ -3,7 +3,7 @@ import type { ClockChange, DayClock } from './dayClock.ts';
 import { type Label, labelSize, placeLabel } from './label.ts';
 import type { Area, TimeWindow } from './sheet.ts';
 import { el, type SvgNode } from './svg.ts';
-import { INK, PAPER, TYPE } from './typeSize.ts';
+import { INK, LINE, PAPER, TYPE } from './typeSize.ts';
 
 export const GUTTER_WIDTH = 17;
 
@@ -31,7 +31,24 @@ function isWritten(past: number, area: Area, minute: number, flags: readonly num
   return !isUnderFlag && (minute === area.window.from || area.y(minute) - area.y(minute - 30) >= HALF_HOUR_MM);
 }
 
-function tick(clock: DayClock, area: Area, minute: number, right: number, flags: readonly number[]): readonly SvgNode[] {
+type Stretch = { readonly top: number; readonly bottom: number };
+
+/** Where on the page a flag of so many lines stands: below its line, above it at the foot of the page. */
+function flagAt(area: Area, minute: number, lines: number): Stretch {
+  const height = lines * TYPE.smallest * LINE;
+  const y = area.y(minute);
+  const top = y + 3 + height > area.box.y + area.box.height ? y - 3 - height : y + 3;
+  return { top, bottom: top + height + 0.6 };
+}
+
+function tick(
+  clock: DayClock,
+  area: Area,
+  minute: number,
+  right: number,
+  flags: readonly number[],
+  now: Stretch | undefined,
+): readonly SvgNode[] {
   const past = ((clock.localMinute(minute) % 60) + 60) % 60;
   const { weight, dashes, type } = styleOf(past);
   const y = area.y(minute);
@@ -41,6 +58,8 @@ function tick(clock: DayClock, area: Area, minute: number, right: number, flags:
   const label: Label = [{ text: clock.shows(minute), size: type, bold: past === 0 }];
   const { height } = labelSize(label);
   const top = Math.min(area.box.y + area.box.height - height, y - height / 2);
+  // Any other clock time gives way to now.
+  if (now !== undefined && top < now.bottom && top + height > now.top) return [line];
   return [line, ...placeLabel(label, x1 - 0.6, top, 'end')];
 }
 
@@ -48,7 +67,7 @@ function flag(area: Area, minute: number, lines: readonly string[], right: numbe
   const label: Label = lines.map((text) => ({ text, size: TYPE.smallest, bold: true }));
   const { height } = labelSize(label);
   const y = area.y(minute);
-  const top = y + 3 + height > area.box.y + area.box.height ? y - 3 - height : y + 3;
+  const { top } = flagAt(area, minute, lines.length);
   return [
     el('line', { x1: area.box.x + GUTTER_WIDTH - 2, y1: y, x2: right, y2: y, stroke: INK, 'stroke-width': 0.9 }),
     el('rect', { x: area.box.x, y: top, width: GUTTER_WIDTH - 2, height: height + 0.6, fill: INK }),
@@ -83,9 +102,11 @@ function flagsIn(clock: DayClock, { from, until }: TimeWindow, now: number | und
 export function clockGutter(clock: DayClock, area: Area, right: number, now?: number): readonly SvgNode[] {
   const { from, until } = area.window;
   const flags = flagsIn(clock, area.window, now);
+  const nowLines = now === undefined ? undefined : flags.get(now);
+  const nowFlag = now === undefined || nowLines === undefined ? undefined : flagAt(area, now, nowLines.length);
   const minutes = Array.from({ length: until - from + 1 }, (_, k) => from + k).filter((minute) => isTick(clock, minute));
   return [
-    ...minutes.flatMap((minute) => tick(clock, area, minute, right, [...flags.keys()])),
+    ...minutes.flatMap((minute) => tick(clock, area, minute, right, [...flags.keys()], nowFlag)),
     ...[...flags].flatMap(([minute, lines]) => flag(area, minute, lines, right)),
   ];
 }
