@@ -4,26 +4,23 @@ import { busiestOf } from '../explain/busiest.ts';
 import { listed } from '../explain/why/words.ts';
 import type { FitAnswer, Most, ReadyTimes } from '../model/fitAnswer.ts';
 import type { Plan } from '../model/plan.ts';
-import { type Asking, type AskLimits, ask, askOnTime, secondsLeft } from './asking.ts';
+import { type Asking, type AskLimits, ask, secondsLeft } from './asking.ts';
 import { type AddedTo, addedOrders, type FitTrial, trialOf, wantedOf } from './fit/addedTo.ts';
 import { costOfAdding } from './fit/costOfAdding.ts';
 import { MostPieces } from './fit/mostPieces.ts';
 import { EarliestReady } from './fit/readyTimes.ts';
 import { reasonsFor } from './fit/reasons.ts';
+import { restatedPlan } from './fit/restatedPlan.ts';
 import { AS_IT_IS } from './whatWouldFit/ladder.ts';
 import { orderWords } from './whatWouldFit/orderWords.ts';
-import type { Patching, Trial } from './whatWouldFit/trial.ts';
+import { Pace, type Patching, type Trial, workersFor } from './whatWouldFit/trial.ts';
 import { doFit, troubledOrders, type Wanted } from './whatWouldFit/trouble.ts';
 import { QUESTION_ROUNDS, whatWouldFit } from './whatWouldFit.ts';
 
-/**
- * Shares of the time that is left: for the plan without the addition, of that for one with everything on time; for whether it can
- * fit; for the plan with it.
- */
+/** Shares of the time that is left: for the plan without the addition, for that with it, for whether it can fit where it did not. */
 const BASE_SHARE = 1 / 4;
-const ON_TIME_SHARE = 2 / 3;
 const VERDICT_SHARE = 1 / 3;
-const WITH_SHARE = 1 / 4;
+const WITH_SHARE = 1 / 3;
 
 /** What would make it fit takes as much as so many of the questions about amounts and times. */
 const CHANGES_WEIGHT = 2;
@@ -43,19 +40,12 @@ export type FitQuestion = {
 
 /** The same asking with a share of the time that is left. */
 function share(asking: Asking, part: number): Asking {
-  return { ...asking, untilMs: asking.now() + 1000 * part * secondsLeft(asking) };
+  const seconds = part * secondsLeft(asking);
+  return { ...asking, untilMs: asking.now() + 1000 * seconds, workers: workersFor(asking, seconds) };
 }
 
 function limitsFor({ effort }: FitQuestion): AskLimits {
   return effort === undefined ? { stopsWhenFlat: true } : { effort };
-}
-
-/** The plan of the day without the addition. Within a short time, one with everything on time is sought first. */
-async function planWithout(question: FitQuestion, asking: Asking): Promise<Plan> {
-  const { before } = question.day;
-  if (asking.untilMs === Number.POSITIVE_INFINITY) return ask(before, asking, limitsFor(question));
-  const { plan: startFrom } = await askOnTime(before, share(asking, ON_TIME_SHARE));
-  return ask(before, asking, { ...limitsFor(question), startFrom });
 }
 
 type Found = {
@@ -68,21 +58,27 @@ type Found = {
   readonly start: Plan;
 };
 
-/** The plan with the addition: first whether it can fit at all, then the cheapest from there. */
+/**
+ * The plan with the addition: the cheapest found from the plan without. When it does not fit there, whether it can at all is asked,
+ * and the plan is sought from the answer.
+ */
 async function planWith(question: FitQuestion, trial: FitTrial, asking: Asking): Promise<Found> {
   const { day, base } = trial;
   const wanted = wantedOf(day, base);
+  const limits = limitsFor(question);
+  const cheapest = await ask(day.after, share(asking, WITH_SHARE), { ...limits, startFrom: base });
+  const found = { plan: cheapest, wanted, fits: doFit(cheapest, wanted), bound: null, start: base };
+  if (found.fits) return { ...found, start: cheapest };
   const asked = trialOf(trial, base, asking);
-  const verdict = await asked.decide(AS_IT_IS, VERDICT_SHARE);
-  const start = verdict.is === 'possible' && verdict.plan !== null ? verdict.plan : base;
-  const limited = share(asking, WITH_SHARE);
-  const cheapest = await ask(day.after, limited, { ...limitsFor(question), startFrom: start });
-  // Where lateness costs little, the cheapest plan may be late though another is not.
-  const gentle = doFit(cheapest, wanted) || verdict.is !== 'possible' ? null : await asked.wholePlan(start);
-  const plan = gentle ?? cheapest;
-  const fits = doFit(plan, wanted);
-  const bound = !fits && verdict.is === 'impossible' && asked.isWhole ? (verdict.plan?.bound ?? null) : null;
-  return { plan, wanted, fits, bound, start: fits ? plan : start };
+  if (!asked.hasTime()) return found;
+  const { is, plan: shown } = await asked.decide(AS_IT_IS, VERDICT_SHARE);
+  if (is === 'impossible' && asked.isWhole) return { ...found, bound: shown?.bound ?? null };
+  if (is !== 'possible' || shown === null) return found;
+  const fitting = restatedPlan(day.after, cheapest, shown);
+  const again = await ask(day.after, share(asking, WITH_SHARE), { ...limits, startFrom: fitting ?? shown });
+  // Where lateness costs little, or another order is as dear, the cheapest plan may be one in which it does not fit.
+  const plan = doFit(again, wanted) ? again : fitting;
+  return plan === null || !doFit(plan, wanted) ? found : { ...found, plan, fits: true, start: plan };
 }
 
 type Amounts = {
@@ -99,12 +95,17 @@ async function amounts(trial: FitTrial, found: Found, asking: Asking, onStep: (s
   const notReached: string[] = [];
   const orders = addedOrders(day);
   let waiting = 2 * orders.length + (found.fits ? 0 : CHANGES_WEIGHT);
-  const timed = (): Trial => trialOf(trial, found.start, share(asking, 1 / waiting--));
+  // A share too small for two questions would be of no use.
+  const timed = (): Trial => {
+    const part = Math.max(1 / waiting--, (2 * trial.pace.leastSeconds) / secondsLeft(asking));
+    return trialOf(trial, found.start, share(asking, Math.min(1, part)));
+  };
+  const hasTime = (): boolean => trialOf(trial, found.start, asking).hasTime();
   for (const order of orders) {
     const name = `${orderWords(day.after, order)} for ${order.readyBy}`;
     const known = { fits: found.fits, isImpossible: found.bound !== null };
     onStep(`how much of it fits: ${name}`);
-    if (secondsLeft(asking) > 0) most.push(await new MostPieces(day.after, order, timed(), known).search());
+    if (hasTime()) most.push(await new MostPieces(day.after, order, timed(), known).search());
     else notReached.push(`how many pieces would fit at most: ${name}`);
     onStep(`by when it can be ready: ${name}`);
     if (secondsLeft(asking) > 0)
@@ -150,8 +151,8 @@ async function changesFor(question: FitQuestion, found: Found, asking: Asking): 
 export async function fit(question: FitQuestion, asking: Asking): Promise<FitAnswer> {
   const { day, patch, onStep = () => {}, rounds = QUESTION_ROUNDS } = question;
   onStep('the day without it');
-  const base = question.base ?? (await planWithout(question, share(asking, BASE_SHARE)));
-  const trial: FitTrial = { day, base, patch, rounds };
+  const base = question.base ?? (await ask(day.before, share(asking, BASE_SHARE), limitsFor(question)));
+  const trial: FitTrial = { day, base, patch, rounds, pace: new Pace() };
   onStep('the day with it');
   const found = await planWith(question, trial, asking);
   const { most, readyTimes, notReached } = await amounts(trial, found, asking, onStep);

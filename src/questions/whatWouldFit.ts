@@ -19,7 +19,7 @@ import { moveOrder } from './whatWouldFit/moveOrder.ts';
 import { orderWords } from './whatWouldFit/orderWords.ts';
 import { type Outcome, refuse, type Search } from './whatWouldFit/outcome.ts';
 import { startEarlier } from './whatWouldFit/startEarlier.ts';
-import { type Patching, Trial } from './whatWouldFit/trial.ts';
+import { Pace, type Patching, Trial } from './whatWouldFit/trial.ts';
 import { troubledOrders, type Wanted } from './whatWouldFit/trouble.ts';
 
 /** Rounds for each question whether a change can do. */
@@ -67,7 +67,10 @@ class Group {
     const { scenario, plan, patch, effort } = question;
     this.ground = { scenario, clock: clockOf(scenario), wanted };
     const acceptance = acceptanceOf(scenario, plan, wanted.mayFail);
-    this.trial = new Trial({ scenario, wanted, acceptance, startFrom: plan, patch, rounds: effort ?? QUESTION_ROUNDS }, asking);
+    this.trial = new Trial(
+      { scenario, wanted, acceptance, startFrom: plan, patch, rounds: effort ?? QUESTION_ROUNDS, pace: new Pace() },
+      asking,
+    );
   }
 
   /** Asks of the day as it is, then begins the searches. */

@@ -5,7 +5,7 @@ import type { Plan } from '../../model/plan.ts';
 import type { Order, Scenario } from '../../model/scenario.ts';
 import type { Asking } from '../asking.ts';
 import { acceptanceOf } from '../whatWouldFit/accepted.ts';
-import { type Patching, Trial } from '../whatWouldFit/trial.ts';
+import { type Pace, type Patching, Trial } from '../whatWouldFit/trial.ts';
 import { troubledOrders, type Wanted } from '../whatWouldFit/trouble.ts';
 
 /** The day without the addition and with it; the orders added stand behind the others. */
@@ -24,13 +24,19 @@ export function wantedOf(day: AddedTo, base: Plan): Wanted {
   return { orders, changeable: orders, mayFail: new Set(troubledOrders(base)) };
 }
 
-export type FitTrial = { readonly day: AddedTo; readonly base: Plan; readonly patch: Patching; readonly rounds: number };
+export type FitTrial = {
+  readonly day: AddedTo;
+  readonly base: Plan;
+  readonly patch: Patching;
+  readonly rounds: number;
+  readonly pace: Pace;
+};
 
 /** Asks whether the addition, or another amount or time of it, can fit. `startFrom`: a plan of the day with or without it. */
-export function trialOf({ day, base, patch, rounds }: FitTrial, startFrom: Plan, asking: Asking): Trial {
+export function trialOf({ day, base, patch, rounds, pace }: FitTrial, startFrom: Plan, asking: Asking): Trial {
   const wanted = wantedOf(day, base);
   const acceptance = acceptanceOf(day.before, base, wanted.mayFail);
-  return new Trial({ scenario: day.after, wanted, acceptance, startFrom, patch, rounds }, asking);
+  return new Trial({ scenario: day.after, wanted, acceptance, startFrom, patch, rounds, pace }, asking);
 }
 
 /** When an order of a plan of the day is ready, counted from the last order: what is accepted may be missing before it. */

@@ -19,6 +19,27 @@ export type Verdict = 'possible' | 'impossible' | 'unknown';
 const QUESTION_SHARE = 1 / 8;
 const LEAST_SECONDS = 0.25;
 
+/** Below so many seconds, threads take longer to begin than they are worth. */
+const THREADS_FROM_SECONDS = 1.5;
+
+/** Threads for a search of so many seconds. */
+export function workersFor({ workers }: Asking, seconds: number): number {
+  return seconds < THREADS_FROM_SECONDS ? 1 : workers;
+}
+
+/** How long a question takes at least on this machine and day: as long as the quickest so far. */
+export class Pace {
+  private quickest = Number.POSITIVE_INFINITY;
+
+  took(seconds: number): void {
+    this.quickest = Math.min(this.quickest, seconds);
+  }
+
+  get leastSeconds(): number {
+    return Math.max(LEAST_SECONDS, this.quickest === Number.POSITIVE_INFINITY ? 0 : this.quickest);
+  }
+}
+
 type Start = { readonly plan: Plan; readonly earlierBy: number };
 
 export type Tried = {
@@ -31,6 +52,7 @@ export type Tried = {
   readonly patch: Patching;
   /** Rounds for each question. */
   readonly rounds: number;
+  readonly pace: Pace;
 };
 
 export class Trial {
@@ -50,7 +72,7 @@ export class Trial {
   }
 
   hasTime(): boolean {
-    return secondsLeft(this.asking) >= LEAST_SECONDS;
+    return secondsLeft(this.asking) >= this.tried.pace.leastSeconds;
   }
 
   private changed(variant: Variant): Scenario | null {
@@ -65,12 +87,16 @@ export class Trial {
     const changed = this.changed(variant);
     if (changed === null) return { is: 'unknown', plan: null };
     const { plan, earlierBy } = this.start;
-    const left = secondsLeft(this.asking);
-    const answer = await askOnTime(withAccepted(changed, this.tried.acceptance), this.asking, {
+    const { now } = this.asking;
+    const seconds = Math.max(LEAST_SECONDS, share * secondsLeft(this.asking));
+    const startedAtMs = now();
+    const asking = { ...this.asking, workers: workersFor(this.asking, seconds) };
+    const answer = await askOnTime(withAccepted(changed, this.tried.acceptance), asking, {
       effort: this.tried.rounds,
       startFrom: shiftedPlan(plan, variant.earlierBy - earlierBy),
-      ...(left === Number.POSITIVE_INFINITY ? {} : { seconds: Math.max(LEAST_SECONDS, share * left) }),
+      ...(seconds === Number.POSITIVE_INFINITY ? {} : { seconds }),
     });
+    this.tried.pace.took((now() - startedAtMs) / 1000);
     if (answer.is === 'possible') this.start = { plan: answer.plan, earlierBy: variant.earlierBy };
     return { is: answer.is, plan: answer.plan };
   }

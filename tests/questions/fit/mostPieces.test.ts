@@ -6,6 +6,7 @@ import { trialOf } from '../../../src/questions/fit/addedTo.ts';
 import { MostPieces } from '../../../src/questions/fit/mostPieces.ts';
 import { EarliestReady } from '../../../src/questions/fit/readyTimes.ts';
 import { AS_IT_IS } from '../../../src/questions/whatWouldFit/ladder.ts';
+import { Pace } from '../../../src/questions/whatWouldFit/trial.ts';
 import { planned } from '../../laws/planned.ts';
 import { askingFor } from '../askingFor.ts';
 import { anyTinyDay, canBeDone, scenarioOf } from '../capacity/tinyDays.ts';
@@ -24,7 +25,7 @@ async function found(before: Scenario, pieces: number) {
   const after = withMore(before, pieces, readyBy);
   const base = await planned(before, ROUNDS);
   const day = { before, after };
-  const trial = trialOf({ day, base, patch: patching, rounds: ROUNDS }, base, askingFor());
+  const trial = trialOf({ day, base, patch: patching, rounds: ROUNDS, pace: new Pace() }, base, askingFor());
   const { is, plan } = await trial.decide(AS_IT_IS);
   const order = { product: 'bread-0', pieces, readyBy, index: before.orders.length };
   const known = { fits: is === 'possible', isImpossible: is === 'impossible' };
