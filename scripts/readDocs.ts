@@ -1,7 +1,10 @@
 // Makes the pages and schemas that are written from the code: docs/schema/*.json, docs/errors.md, the tables of docs/scenario.md.
 // Used by writeSchemas.ts, which writes them, and its test, which compares.
 import { z } from 'zod';
+import { additionSchema } from '../src/model/addition.ts';
+import { fitAnswerSchema } from '../src/model/fitAnswer.ts';
 import { howSureSchema } from '../src/model/howSure.ts';
+import { happenedSchema } from '../src/model/happened.ts';
 import { planSchema } from '../src/model/plan.ts';
 import { scenarioSchema } from '../src/model/scenario.ts';
 import { whyAnswerSchema } from '../src/model/why.ts';
@@ -17,6 +20,9 @@ const SCENARIO = jsonSchema(scenarioSchema, 'ovenward scenario');
 const PLAN = jsonSchema(planSchema, 'ovenward plan');
 const HOW_SURE = jsonSchema(howSureSchema, 'ovenward how sure');
 const WHY = jsonSchema(whyAnswerSchema, 'ovenward why');
+const ADDITION = jsonSchema(additionSchema, 'ovenward addition to a day');
+const FIT = jsonSchema(fitAnswerSchema, 'ovenward answer to fit');
+const HAPPENED = jsonSchema(happenedSchema, 'ovenward, what has happened on a day under way');
 const WRITTEN_PLAN = jsonSchema(writtenPlanInputSchema, 'ovenward plan, to be judged');
 
 /** The whole scenario that docs/scenario.md shows. */
@@ -37,7 +43,10 @@ export function readDocs(scenarioPage: string): ReadonlyMap<string, string> {
     ['docs/schema/plan.json', `${JSON.stringify(PLAN, null, 2)}\n`],
     ['docs/schema/how-sure.json', `${JSON.stringify(HOW_SURE, null, 2)}\n`],
     ['docs/schema/why.json', `${JSON.stringify(WHY, null, 2)}\n`],
+    ['docs/schema/addition.json', `${JSON.stringify(ADDITION, null, 2)}\n`],
+    ['docs/schema/fit.json', `${JSON.stringify(FIT, null, 2)}\n`],
     ['docs/schema/written-plan.json', `${JSON.stringify(WRITTEN_PLAN, null, 2)}\n`],
+    ['docs/schema/happened.json', `${JSON.stringify(HAPPENED, null, 2)}\n`],
     ['docs/errors.md', errorsPage(wholeScenario(scenarioPage))],
     ['docs/scenario.md', fieldTables(scenarioPage, schemas)],
   ]);
