@@ -23,7 +23,7 @@ export function orderLines(before: Plan, after: Plan, words: Words): readonly Ch
     const [old, now] = [was === undefined ? 'on time' : outcome(was), outcome(order)];
     if (old === now) return [];
     const minute = words.minuteOf(order.readyBy);
-    const again = now === 'on time' ? ' again' : '';
+    const again = now === 'on time' ? ' now' : '';
     const says = `${order.pieces} ${words.names.product(order.product)} for ${words.says(minute)}: ${now}${again}.`;
     return [{ kind: 'order', minute, says, trays: [], batches: [], steps: [] }];
   });

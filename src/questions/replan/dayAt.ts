@@ -121,6 +121,13 @@ function underwayTask(
   };
 }
 
+/** Steps that are not over and may run over by more than was known before. */
+function longerNow({ standings }: Stands, { tasks }: Underway): readonly UnderwayTask[] {
+  const known = new Map([...standings.values()].map(({ job }) => [job.task.id, job.known?.overrunMinutes ?? 0]));
+  const ids = [...standings.keys()];
+  return tasks.filter((task, index) => task.state !== 'ended' && task.overrunMinutes > (known.get(ids[index] ?? '') ?? 0));
+}
+
 function without(batches: readonly BatchRuns[], gone: ReadonlySet<string>): readonly BatchRuns[] {
   return batches
     .map((batch) => ({ ...batch, trays: batch.trays.filter(({ id }) => !gone.has(id)) }))
@@ -227,7 +234,7 @@ export function dayAt(scenario: Scenario, plan: Plan, now: number, happened: Hap
   return {
     ok: true,
     scenario: { ...scenario, orders: [...read.orders], ...(people === undefined ? {} : { people: [...people] }), underway },
-    told: toldOf({ ...read, ...stands, soFar, cutShort, timePast: decided.timePast, longer: underway.tasks }),
+    told: toldOf({ ...read, ...stands, soFar, cutShort, timePast: decided.timePast, longer: longerNow(stands, underway) }),
     lost: [...stands.lost],
     unwanted: stands.gone.map(({ id }) => id),
   };

@@ -23,7 +23,7 @@ type Told = {
   readonly later: ReadonlyMap<string, OutOfUse>;
   readonly cutShort: readonly { readonly person: string; readonly taskId: string; readonly until: number }[];
   readonly timePast: readonly string[];
-  /** Steps of the day under way. */
+  /** Steps that may run over by more than was known before. */
   readonly longer: readonly UnderwayTask[];
 };
 
@@ -105,7 +105,7 @@ export function toldOf(told: Told): readonly string[] {
         ? `${trayOf(id)} is no longer wanted; it had not begun.`
         : `${trayOf(id)} is no longer wanted, and it has begun: sell it or give it away.`,
     ),
-    ...longer.filter(({ overrunMinutes }) => overrunMinutes > 0).map((one) => beyondSays(one)),
+    ...longer.map((one) => beyondSays(one)),
     ...cutShort.map(
       ({ person, taskId, until }) => `${personOf(person)} is taken to finish ${taskId} first, until ${says(until)}.`,
     ),

@@ -138,11 +138,11 @@ test('set points: at another time, new, no longer', () => {
   ).toEqual(['Low deck: to 210 °C at 05:30, there at 05:40.']);
 });
 
-test('an order that is late now, and one that is on time again', () => {
+test('an order that is late now, and one that is on time now', () => {
   const late = threeLoavesPlan.orders.map((order, index) => (index === 0 ? { ...order, lateMinutes: 12 } : order));
   const after = planWith((task) => task, { orders: late });
   expect(lines(50, after)).toEqual(['8 Rye for 07:00: 12 minutes late.']);
   expect(changesSince(after, threeLoavesPlan, underwayAt(50), NOBODY).map(({ says }) => says)).toEqual([
-    '8 Rye for 07:00: on time again.',
+    '8 Rye for 07:00: on time now.',
   ]);
 });
