@@ -3,8 +3,8 @@
 import { z } from 'zod';
 import { additionSchema } from '../src/model/addition.ts';
 import { fitAnswerSchema } from '../src/model/fitAnswer.ts';
-import { howSureSchema } from '../src/model/howSure.ts';
 import { happenedSchema } from '../src/model/happened.ts';
+import { howSureSchema } from '../src/model/howSure.ts';
 import { planSchema } from '../src/model/plan.ts';
 import { scenarioSchema } from '../src/model/scenario.ts';
 import { whyAnswerSchema } from '../src/model/why.ts';
