@@ -48,7 +48,8 @@ function variantAt(ground: Ground, minutes: number): Variant | null {
 export const startEarlier: LadderOf = (ground) => {
   const { scenario, clock } = ground;
   if (scenario.underway !== undefined) return 'The day has begun already; it cannot start earlier.';
-  const top = Math.min(MOST_MINUTES, MAX_DAY_MINUTES - clock.minutes);
+  let top = Math.min(MOST_MINUTES, MAX_DAY_MINUTES - clock.minutes);
+  while (top > 0 && variantAt(ground, top) === null) top--;
   if (top < 1) return 'The day is as long as a day may be.';
   return {
     kind: 'start-earlier',

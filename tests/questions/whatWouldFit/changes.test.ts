@@ -108,6 +108,10 @@ describe('start the day earlier', () => {
     // On 2026-10-25 they go from 02:00 back to 01:00: half past one comes twice, and the earlier is meant.
     const autumn = scenarioSchema.parse({ ...written, date: '2026-10-25', people: undefined });
     expect(ladder(startEarlier, [0], autumn).at(90)).toEqual([]);
+    // Eight hours before half past nine it is the second half past one, which cannot be written; two o'clock can.
+    const day = { day: { from: '09:30', until: '12:00' }, orders: [{ product: 'roll', pieces: 24, readyBy: '12:00' }] };
+    const late = scenarioSchema.parse({ ...written, ...day, date: '2026-10-25', people: undefined });
+    expect(ladder(startEarlier, [0], late).top).toBe(450);
     expect(ladder(startEarlier, [0], autumn).at(150)[0]?.operations[0]).toMatchObject({ value: '01:30' });
   });
 

@@ -6,7 +6,7 @@ import { scenarioFrom } from '../../laws/anyScenario.ts';
 import { askingFor } from '../askingFor.ts';
 import { actedOn, patching } from './actedOn.ts';
 
-const MOST_TRAYS = 10;
+const MOST_TRAYS = 7;
 const LEAST_TRAYS = 2;
 
 const [from = 1, count = 50] = process.argv.slice(2).map(Number);
