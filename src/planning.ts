@@ -133,7 +133,8 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
   const seconds = Math.round((options.now() - startedAtMs) / 10) / 100;
   const origin = { seed, seconds, version: options.version };
   const bare = planOf(scenario, compiled, solution, origin, () => options.now() < limits.askUntilMs);
-  const isWhole = start === null || (start.isWhole && solution.isStartWhole);
+  // Of a day under way it goes without saying.
+  const isWhole = start === null || scenario.underway !== undefined || (start.isWhole && solution.isStartWhole);
   const notes = isWhole ? bare.solver.notes : [...bare.solver.notes, START_IN_PART];
   const plan: Plan = { ...bare, solver: { ...bare.solver, notes }, cautions: [...cautionsFor(scenario, bare.tasks)] };
   const { breaches } = judge(scenario, plan);

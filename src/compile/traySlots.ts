@@ -18,12 +18,13 @@ function readyMinuteOf(compiled: Compiled, schedule: Schedule, tray: number): nu
   return end < 0 ? null : end + unit.ready.offset;
 }
 
-/** The numbers from 1 that no name with this stem has, in order. */
-function* freeNumbers(stem: string, taken: ReadonlySet<string>): Generator<number> {
-  for (let number = 1; ; number++) if (!taken.has(`${stem}-${number}`)) yield number;
+/** The highest number of a name with this stem; 0 when there is none. */
+function highestNumber(stem: string, names: Iterable<string>): number {
+  const numbers = [...names].map((name) => (name.startsWith(`${stem}-`) ? Number(name.slice(stem.length + 1)) : 0));
+  return Math.max(0, ...numbers.filter(Number.isInteger));
 }
 
-/** Names in the order of the keys, but for those that have one already. */
+/** Names in the order of the keys, but for those that have one already: new ones are numbered on after the highest. */
 function named(
   stem: string,
   indexes: readonly number[],
@@ -35,13 +36,15 @@ function named(
     const name = nameOf(index);
     if (name !== null) names.set(index, name);
   }
-  const free = freeNumbers(stem, new Set(names.values()));
+  const highest = highestNumber(stem, names.values());
   const unnamed = indexes.filter((index) => !names.has(index)).map((index) => ({ index, key: key(index) }));
   unnamed.sort((a, b) => {
     const at = a.key.findIndex((value, i) => value !== b.key[i]);
     return at < 0 ? a.index - b.index : (a.key[at] as number) - (b.key[at] as number);
   });
-  for (const { index } of unnamed) names.set(index, `${stem}-${free.next().value as number}`);
+  unnamed.forEach(({ index }, i) => {
+    names.set(index, `${stem}-${highest + 1 + i}`);
+  });
   return names;
 }
 
