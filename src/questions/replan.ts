@@ -79,10 +79,17 @@ export async function replan(
   };
 }
 
-/** Share of the time after which a tray that has begun and has no place yet is given more minutes. */
-const FIRST_SHARE = 0.6;
+/** Share of the time after which, while a tray has no place, the rest is also planned without the old plan, and share of what is left then. */
+const FIRST_SHARE = 0.5;
+const ANEW_SHARE = 0.5;
 
-/** The rest of the day, as good as time allows; where trays find no place in most of it, those at work are saved by going on longer. */
+/** Seconds below which another search is not begun: it would end later than it should. */
+const LEAST_SECONDS = 0.3;
+
+/**
+ * The rest of the day, as good as time allows. Where trays find no place beside the old plan, it is planned without it; where they
+ * find none then, those at work are saved by going on longer.
+ */
 async function planRest(scenario: DayUnderway, plan: Plan, asking: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Saving> {
   if (isAllDecided(scenario)) return { scenario, plan: await ask(scenario, asking, { effort: 1, startFrom: plan }), saved: [] };
   const halfway = asking.now() + FIRST_SHARE * 1000 * secondsLeft(asking);
@@ -92,9 +99,16 @@ async function planRest(scenario: DayUnderway, plan: Plan, asking: Asking, limit
     isAnyLeftOut = plannedTrays < trays;
   };
   const first = await ask(scenario, untilHalfway, { ...limits, startFrom: plan, onProgress });
-  if (!isAnyLeftOut || asking.cancelled()) return { scenario, plan: first, saved: [] };
-  const saving = await saveBegunTrays(scenario, first, asking, limits);
-  return { ...saving, plan: await ask(saving.scenario, asking, { ...limits, startFrom: saving.plan }) };
+  const isOver = (): boolean => secondsLeft(asking) < LEAST_SECONDS;
+  if (first.score.leftOutTrays === 0 || first.stopped === 'proved' || isOver()) return { scenario, plan: first, saved: [] };
+  const left = ANEW_SHARE * secondsLeft(asking);
+  const within = left === Number.POSITIVE_INFINITY ? limits : { ...limits, seconds: left };
+  // Below the price of a tray left out, none is.
+  const anew = await ask(scenario, asking, { ...within, enoughCost: scenario.goals.leftOutTray - 1 });
+  const better = anew.score.cost < first.score.cost ? anew : first;
+  if (isOver()) return { scenario, plan: better, saved: [] };
+  const saving = await saveBegunTrays(scenario, better, asking, limits);
+  return isOver() ? saving : { ...saving, plan: await ask(saving.scenario, asking, { ...limits, startFrom: saving.plan }) };
 }
 
 /** Whether nothing is left to choose: every step has begun or keeps its time, its place and its people. */

@@ -13,6 +13,9 @@ const MORE_MINUTES = [5, 10, 20, 30, 45, 60, 90, 120, 180];
 /** Share of the time that is left which one try may take. */
 const TRY_SHARE = 0.12;
 
+/** Seconds below which no try is begun: it would end later than it should. */
+const LEAST_SECONDS = 0.3;
+
 export type Saved = { readonly tray: string; readonly minutes: number };
 
 export type Saving = {
@@ -73,7 +76,7 @@ export async function saveBegunTrays(scenario: DayUnderway, plan: Plan, asking: 
   let best: Saving = { scenario, plan, saved: [] };
   for (const minutes of MORE_MINUTES) {
     const missing = new Set(begunAndLeftOut(best.scenario, best.plan));
-    if (missing.size === 0 || secondsLeft(asking) === 0) break;
+    if (missing.size === 0 || secondsLeft(asking) < LEAST_SECONDS) break;
     const longer = withMore(best.scenario, missing, minutes);
     const seconds = TRY_SHARE * secondsLeft(asking);
     const within = seconds === Number.POSITIVE_INFINITY ? limits : { ...limits, seconds };
