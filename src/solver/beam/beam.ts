@@ -18,10 +18,9 @@ const SLACK = [20, 100] as const;
 const LACK_WEIGHT = [0.5, 3] as const;
 const LATE_WEIGHT = 4;
 
-/** Where every beginning has come to a dead end, and where one is a whole schedule: points taken back, twice as many each time. */
+/** Where every beginning has come to a dead end: points taken back, twice as many each time, */
 const FIRST_BACK = 4;
-const BACK_FROM_WHOLE = 16;
-/** How much longer what could not be done in time waits before it begins, and how much more slack weighs from then on. */
+/** how much longer what could not be done in time waits before it begins, and how much more slack weighs from then on. */
 const LATER = 30;
 const HEAVIER = 1.5;
 
@@ -99,35 +98,31 @@ export class Beam {
     return from + (until - from) * this.random.next();
   }
 
-  /** Places all points, going back some way from dead ends and from whole schedules, until that leads back to nothing. */
+  /** Places all points, going back some way from dead ends until that leads back to nothing. */
   private *attempt(rule: Rule): Generator<Layout | null> {
-    const { beam, rows, placing } = this;
+    const { beam, rows, kept, placing } = this;
     rows.clear(0, beam);
-    this.kept[0] = 1;
+    kept[0] = 1;
     placing.notBefore.fill(0);
     this.blame.fill(0);
     let back = FIRST_BACK;
-    for (let depth = 0; ; ) {
-      const steps = depth === beam.choices ? [] : this.stepsFrom(depth, rule);
+    let depth = 0;
+    while (depth < beam.choices) {
+      yield null;
+      const steps = this.stepsFrom(depth, rule);
       if (steps.length > 0) {
         depth++;
         this.keep(depth, steps);
-        yield null;
         continue;
-      }
-      if (depth === beam.choices) {
-        this.limit = this.endOf(depth * WIDTH);
-        yield this.read(depth * WIDTH);
-        back = BACK_FROM_WHOLE;
-      } else {
-        yield null;
-        rule.lackWeight *= HEAVIER;
-        this.delay();
       }
       if (depth <= back) return;
       depth -= back;
       back *= 2;
+      rule.lackWeight *= HEAVIER;
+      this.delay();
     }
+    this.limit = this.endOf(depth * WIDTH);
+    yield this.read(depth * WIDTH);
   }
 
   private stepsFrom(depth: number, rule: Rule): Step[] {
