@@ -2,7 +2,6 @@
 // says what it found. Lanes know each other only by the news between stretches, so that one thread or two make no difference.
 import { audit } from './audit.ts';
 import { type Cost, MISSING_PRICE } from './cost.ts';
-import { FreshStarts } from './freshStarts.ts';
 import type { Layout } from './layout.ts';
 import { Improver } from './learning/improver.ts';
 import { Inserter } from './learning/inserter.ts';
@@ -46,8 +45,10 @@ const MOST_STAYS = 110;
 const CONFLICTS_PER_ROUND = 5;
 const PROOF_CONFLICTS = 400;
 
-/** Vain steps of the improver before it starts anew. */
+/** Vain steps of the improver before it starts anew, and how a fresh start is made. */
 const MOST_VAIN = 60;
+const FRESH_ROUNDS = 200;
+const FRESH_HEAT = 0.01;
 
 /** Vain conflicts at one floor after which a proving lane also improves. */
 const PATIENCE = 6000;
@@ -58,7 +59,6 @@ export class Lane {
   private readonly random: Random;
   private readonly scale: number | null;
   private readonly search: Search;
-  private readonly freshStarts: FreshStarts;
   private improver: Improver | null = null;
   private prover: Prover | null = null;
   /** A model that plans every unit, looked through for a schedule while none is at hand. */
@@ -83,7 +83,6 @@ export class Lane {
     this.task = task;
     this.random = randomOf(seed);
     this.search = new Search(shop, this.random);
-    this.freshStarts = new FreshStarts(shop, this.search, this.random);
     if (isAudited) this.search.audit = (layout, cost) => audit(shop, layout, cost);
     this.scale = shop.stays.length <= MOST_STAYS ? scaleOf(shop.problem) : null;
   }
@@ -255,8 +254,8 @@ export class Lane {
     this.improver = null;
     this.isExploring = !this.isExploring && (this.best as News).isComplete;
     if (!this.isExploring) return;
-    const { layout, cost, rounds } = this.freshStarts.next();
-    this.rounds += rounds;
+    const { layout, cost } = this.search.startAfresh(FRESH_ROUNDS, FRESH_HEAT);
+    this.rounds += FRESH_ROUNDS;
     this.keepSearched();
     if (cost.omitted + cost.missing === 0)
       this.improver = this.improverFrom({ layout, total: cost.total, isComplete: true, floor: this.floor });

@@ -11,7 +11,6 @@ import { polish } from './polish.ts';
 import { postpone } from './postpone.ts';
 import type { Schedule, ShopProblem } from './problem.ts';
 import { scheduleOf } from './scheduleOf.ts';
-import { serveHands } from './serveHands.ts';
 import { shopOf } from './shop.ts';
 import type { BlockRecord } from './shopState.ts';
 
@@ -57,7 +56,7 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     const bound = withPacking(problem, argued, floorOf(packing));
     const course = new Course(shop, seed, limits, hooks, startedAt, bound, packing);
     await construct(course);
-    if (!(await serveHands(course, seed))) await warmUp(course);
+    await warmUp(course);
     await searchOn(course, crew);
     finish(course);
     return solutionOf(course, packing);
