@@ -36,13 +36,15 @@ function sayThen(isAlone: boolean, first: number | null, short: number | null, s
   return `As far as this goes it could begin at ${say(first)}: ${sayLength(short)} short.`;
 }
 
-function triedOf(ground: Ground, condition: Condition, arrivals: readonly number[], isAlone: boolean): Tried {
+function triedOf(ground: Ground, condition: Condition, arrivals: readonly number[], isNeverMet: boolean): Tried {
   const say = (minute: number): string => sayMinute(ground.day.clock, minute);
   const firstMinute = firstAllowed(ground, condition, arrivals[0] as number);
   const inVain = arrivals.filter((minute) => !condition.holds(minute));
   const before = inVain.filter((minute) => firstMinute === null || minute < firstMinute);
   const latest = (before[before.length - 1] ?? inVain[inVain.length - 1]) as number;
   const { says, full, rule = condition.rule } = condition.hinders(latest);
+  // What would let it in at some minute before the latest is not in its way alone.
+  const isAlone = isNeverMet && (firstMinute === null || firstMinute > latest);
   const shortMinutes = isAlone && firstMinute !== null ? firstMinute - latest : null;
   const then = sayThen(isAlone, firstMinute, shortMinutes, say);
   const { kind, id } = condition;
