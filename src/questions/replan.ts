@@ -79,35 +79,25 @@ export async function replan(
   };
 }
 
-/** Share of the time after which, while a tray has no place, the rest is also planned without the old plan, and share of what is left then. */
-const FIRST_SHARE = 0.5;
-const ANEW_SHARE = 0.5;
+/** Share of the time after which trays that are at work and still have no place are given more minutes. */
+const STRICT_SHARE = 0.75;
 
 /** Seconds below which another search is not begun: it would end later than it should. */
 const LEAST_SECONDS = 0.3;
 
-/**
- * The rest of the day, as good as time allows. Where trays find no place beside the old plan, it is planned without it; where they
- * find none then, those at work are saved by going on longer.
- */
+/** The rest of the day, as good as time allows. Trays at work that find no place are saved by going on longer. */
 async function planRest(scenario: DayUnderway, plan: Plan, asking: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Saving> {
   if (isAllDecided(scenario)) return { scenario, plan: await ask(scenario, asking, { effort: 1, startFrom: plan }), saved: [] };
-  const halfway = asking.now() + FIRST_SHARE * 1000 * secondsLeft(asking);
+  const untilMs = asking.now() + STRICT_SHARE * 1000 * secondsLeft(asking);
   let isAnyLeftOut = true;
-  const untilHalfway = { ...asking, cancelled: () => asking.cancelled() || (isAnyLeftOut && asking.now() > halfway) };
+  const whileAllFit = { ...asking, cancelled: () => asking.cancelled() || (isAnyLeftOut && asking.now() > untilMs) };
   const onProgress = ({ plannedTrays, trays }: Progress): void => {
     isAnyLeftOut = plannedTrays < trays;
   };
-  const first = await ask(scenario, untilHalfway, { ...limits, startFrom: plan, onProgress });
+  const first = await ask(scenario, whileAllFit, { ...limits, startFrom: plan, onProgress });
   const isOver = (): boolean => secondsLeft(asking) < LEAST_SECONDS;
   if (first.score.leftOutTrays === 0 || first.stopped === 'proved' || isOver()) return { scenario, plan: first, saved: [] };
-  const left = ANEW_SHARE * secondsLeft(asking);
-  const within = left === Number.POSITIVE_INFINITY ? limits : { ...limits, seconds: left };
-  // Below the price of a tray left out, none is.
-  const anew = await ask(scenario, asking, { ...within, enoughCost: scenario.goals.leftOutTray - 1 });
-  const better = anew.score.cost < first.score.cost ? anew : first;
-  if (isOver()) return { scenario, plan: better, saved: [] };
-  const saving = await saveBegunTrays(scenario, better, asking, limits);
+  const saving = await saveBegunTrays(scenario, first, asking, limits);
   return isOver() ? saving : { ...saving, plan: await ask(saving.scenario, asking, { ...limits, startFrom: saving.plan }) };
 }
 

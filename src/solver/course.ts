@@ -99,6 +99,12 @@ export class Course {
     return this.search.bestCost.total <= this.bound.value + EPSILON;
   }
 
+  /** How far the schedule at hand is above the floor, as a share of its price; 0 for one that costs nothing. */
+  get gap(): number {
+    const { total } = this.search.bestCost;
+    return total <= 0 ? 0 : 1 - this.bound.value / total;
+  }
+
   private get isEnough(): boolean {
     const { enough } = this.limits;
     return enough !== undefined && (this.search.bestCost.total <= enough + EPSILON || this.bound.value > enough + EPSILON);
@@ -128,7 +134,9 @@ export class Course {
   news(): News {
     const { bestCost } = this.search;
     const isComplete = bestCost.omitted + bestCost.missing === 0;
-    return { layout: this.search.bestLayout(), total: bestCost.total, isComplete, floor: this.argued.value };
+    // Where some must be omitted there is no schedule of all units to look for.
+    const floor = this.argued.argument.kind === 'omission' ? Number.POSITIVE_INFINITY : this.argued.value;
+    return { layout: this.search.bestLayout(), total: bestCost.total, isComplete, floor };
   }
 
   /** Takes over what others found. */

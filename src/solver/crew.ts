@@ -86,6 +86,7 @@ export class Crew {
   private readonly thread: LaneThread | null;
   private readonly now: () => number;
   private pending: Pending | null = null;
+  private isScouted = false;
   news: News;
   rounds = 0;
   /** Whether some lane has nothing left to do. */
@@ -106,8 +107,9 @@ export class Crew {
     if (this.thread !== null) this.askElsewhere(this.thread, 0);
   }
 
-  /** A schedule to go on from. */
-  begin(news: News): void {
+  /** A schedule to go on from; `isScouted`: one lane looks elsewhere first. */
+  begin(news: News, isScouted: boolean): void {
+    this.isScouted = isScouted;
     this.news = { ...news, floor: Math.max(news.floor, this.news.floor) };
   }
 
@@ -123,7 +125,7 @@ export class Crew {
   private async workByRounds({ heat, roundsLeft, untilMs }: Orders): Promise<void> {
     const rounds = Math.max(1, Math.min(ROUNDS_PER_STRETCH, Math.ceil(roundsLeft / TASKS.length)));
     const { news } = this;
-    const stretch = { rounds, heat, untilMs };
+    const stretch = { rounds, heat, untilMs, isScouted: this.isScouted };
     const elsewhere = this.thread?.run(news, stretch);
     const found = this.local.map(({ lane }) => lane.run(news, stretch, this.now));
     if (elsewhere !== undefined) {
@@ -140,7 +142,13 @@ export class Crew {
     for (const { lane, task } of this.local) {
       const length = this.thread === null ? SHARED_STRETCH_MS[task] : STRETCH_MS;
       if (this.isDone || this.now() >= untilMs) return;
-      this.merge(lane.run(this.news, { rounds, heat, untilMs: Math.min(untilMs, this.now() + length) }, this.now));
+      this.merge(
+        lane.run(
+          this.news,
+          { rounds, heat, untilMs: Math.min(untilMs, this.now() + length), isScouted: this.isScouted },
+          this.now,
+        ),
+      );
     }
     const { thread } = this;
     if (thread === null) return;
@@ -155,7 +163,12 @@ export class Crew {
 
   /** It works until it is told to end. */
   private askElsewhere(thread: LaneThread, heat: number): void {
-    const stretch = { rounds: Number.POSITIVE_INFINITY, heat, untilMs: Number.POSITIVE_INFINITY };
+    const stretch = {
+      rounds: Number.POSITIVE_INFINITY,
+      heat,
+      untilMs: Number.POSITIVE_INFINITY,
+      isScouted: this.isScouted,
+    };
     const pending: Pending = { found: null, failure: null, startedAt: this.now(), answer: Promise.resolve() };
     pending.answer = thread.run(this.news, stretch).then(
       (found) => {

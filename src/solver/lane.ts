@@ -22,6 +22,8 @@ export type Stretch = {
   readonly untilMs: number;
   /** Heat of the exchanges, see Search. */
   readonly heat: number;
+  /** Whether the lane that proves first goes its own way from a schedule of its own: see Lane. */
+  readonly isScouted: boolean;
 };
 
 export type Found = {
@@ -53,6 +55,9 @@ const FRESH_HEAT = 0.01;
 /** Vain conflicts at one floor after which a proving lane also improves. */
 const PATIENCE = 6000;
 
+/** Rounds in vain after which a lane that goes its own way comes back. */
+const SCOUT_ROUNDS = 1500;
+
 export class Lane {
   private readonly shop: Shop;
   private readonly task: LaneTask;
@@ -77,6 +82,14 @@ export class Lane {
   private vain = 0;
   /** Whether the improver works on a fresh start rather than on the best schedule. */
   private isExploring = false;
+  /**
+   * Whether it goes its own way from a schedule of its own, whatever the news: what was given to start from may lie far from the
+   * cheapest. It comes back when it has overtaken the news, or is stuck.
+   */
+  private isScouting = false;
+  private wasSentOut = false;
+  /** Its rounds when it last found something on its own way. */
+  private lastGain = 0;
 
   constructor(shop: Shop, seed: number, task: LaneTask, isAudited: boolean) {
     this.shop = shop;
@@ -89,9 +102,10 @@ export class Lane {
 
   /** Works from the news for a stretch. */
   run(news: News, stretch: Stretch, now: () => number): Found {
-    this.hear(news);
     const first = this.rounds;
     const mayGoOn = (): boolean => now() < stretch.untilMs;
+    if (stretch.isScouted && this.task === 'prove' && !this.wasSentOut) this.setOut(news, mayGoOn);
+    this.hear(news);
     while (this.hasWork() && this.rounds - first < stretch.rounds && mayGoOn()) this.take(stretch, mayGoOn);
     const best = this.best as News;
     const isNews = best.total < news.total;
@@ -116,8 +130,24 @@ export class Lane {
     return !isWaiting || (this.scale !== null && this.floor !== Number.POSITIVE_INFINITY);
   }
 
+  /** Builds a schedule of its own to go on from. */
+  private setOut(news: News, mayGoOn: () => boolean): void {
+    this.wasSentOut = true;
+    for (const _ of this.search.construct()) if (!mayGoOn()) return;
+    const { bestCost } = this.search;
+    this.isScouting = bestCost.total > news.total && bestCost.total < Number.POSITIVE_INFINITY;
+    if (!this.isScouting) return;
+    this.best = this.newsOf(this.search.bestLayout(), bestCost);
+    this.lastGain = this.rounds;
+  }
+
   private hear(news: News): void {
     this.floor = Math.max(this.floor, news.floor);
+    if (this.isScouting && this.best !== null) {
+      this.isScouting = this.best.total > news.total && this.rounds - this.lastGain < SCOUT_ROUNDS;
+      if (this.isScouting) return;
+      if (this.best.total > news.total) this.improver = null;
+    }
     if (this.best !== null && news.total >= this.best.total) return;
     const isSameUnits = this.best !== null && samePlanned(this.best.layout, news.layout);
     this.best = news;
@@ -150,7 +180,7 @@ export class Lane {
     else if (this.scale === null || (this.hasModelOptimum && (this.task === 'improve' || this.isStuckProving())))
       this.exchange(stretch);
     else if (!best.isComplete) this.seekComplete(stretch, mayGoOn);
-    else if (this.task === 'improve' || this.isStuckProving()) this.improve(mayGoOn);
+    else if (this.task === 'improve' || this.isScouting || this.isStuckProving()) this.improve(mayGoOn);
     else this.prove(mayGoOn);
   }
 
@@ -175,6 +205,7 @@ export class Lane {
   }
 
   private newsOf(layout: Layout, cost: Cost): News {
+    this.lastGain = this.rounds;
     return { layout, total: cost.total, isComplete: cost.omitted === 0 && cost.missing === 0, floor: this.floor };
   }
 
@@ -182,7 +213,8 @@ export class Lane {
   private seekComplete(stretch: Stretch, mayGoOn: () => boolean): void {
     const isAnyPlanned = (this.best as News).layout.start.some((at) => at >= 0);
     const kind = this.task === 'improve' ? this.turn % 4 : (this.turn + 3) % 4;
-    if (kind === 1 && (this.best as News).total < MISSING_PRICE) this.insert(mayGoOn);
+    const isInserting = kind === 1 || (kind === 3 && this.floor === Number.POSITIVE_INFINITY);
+    if (isInserting && (this.best as News).total < MISSING_PRICE) this.insert(mayGoOn);
     else if (kind === 3 && this.floor !== Number.POSITIVE_INFINITY) this.lookForComplete(mayGoOn);
     else if (kind === 2 && isAnyPlanned && (this.best as News).total < MISSING_PRICE) this.improve(mayGoOn);
     else for (let i = 0; i < 20 && mayGoOn(); i++) this.exchange(stretch);

@@ -21,6 +21,9 @@ const WARM_SHARE = 0.2;
 const WARM_VAIN_ROUNDS = 200;
 const WARM_ROUNDS_PER_PAUSE = 20;
 
+/** Gap, as a share of the price, from which a schedule that was given may lie far from the cheapest. */
+const SCOUT_GAP = 0.3;
+
 /** Milliseconds each linear or integer program may take at most; a smaller share of a short time limit, which is
  * larger when rounds are counted and the same rounds are to give the same plan. */
 const LINEAR_MS = 2000;
@@ -104,7 +107,7 @@ async function warmUp(course: Course): Promise<void> {
 async function searchOn(course: Course, crew: Crew): Promise<void> {
   const { hooks, limits } = course;
   if (!course.goesOn()) return;
-  crew.begin(course.news());
+  crew.begin(course.news(), limits.startFrom !== undefined && course.gap > SCOUT_GAP);
   const warmed = course.rounds;
   let lastGain = course.rounds;
   while (course.goesOn()) {

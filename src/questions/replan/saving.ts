@@ -11,7 +11,7 @@ export type DayUnderway = Scenario & { readonly underway: Underway };
 const MORE_MINUTES = [5, 10, 20, 30, 45, 60, 90, 120, 180];
 
 /** Share of the time that is left which one try may take. */
-const TRY_SHARE = 0.12;
+const TRY_SHARE = 0.06;
 
 /** Seconds below which no try is begun: it would end later than it should. */
 const LEAST_SECONDS = 0.3;
