@@ -1,0 +1,32 @@
+// The work of the service as its routes see it. Made by openJobs.ts, which holds the line, the threads and the store together.
+import type { Ask, Work } from './work.ts';
+
+export interface Jobs {
+  /**
+   * Accepts work, or throws a Problem: 503 with Retry-After when the line is full or the service stops, 409 when the key was used for
+   * another request. Resolves once it is on disk. With a key used before for the same request it is the work of then.
+   *
+   * @param client - whose it is, for fair turns: a name or an address.
+   * @param asked - the request as JSON, for the store and for the fingerprint of the key.
+   */
+  add(ask: Ask, client: string, asked: string, key?: string): Promise<Work>;
+  /** Null when there is none of this id. */
+  find(id: string): Promise<Work | null>;
+  /** Resolves with the work when it has ended, when `ms` are over, or when `gone` says that nobody waits any more. */
+  wait(id: string, ms: number, gone: AbortSignal): Promise<Work | null>;
+  /** Calls `told` with every change from now on, the state first; the function returned ends that. */
+  follow(id: string, told: (work: Work) => void): () => void;
+  /** Takes it out of the line, or ends its search and keeps its best. Resolves when that is done; null when there is none. */
+  stop(id: string): Promise<Work | null>;
+  /** Frees work that was only asked for somebody who has gone: ended if it has not ended. */
+  abandon(id: string): void;
+  /** For `/metrics` and `/healthz`. */
+  readonly running: number;
+  readonly waiting: number;
+  /** Has a day of one tray planned by a thread, within `ms`. */
+  isWell(ms: number): Promise<boolean>;
+  /** Drawing, away from the event loop: pages of SVG, `calendar` text of RFC 5545. */
+  draw(kind: 'pages' | 'comparison', json: string): Promise<readonly string[]>;
+  /** Lets nobody in, lets what runs end with its best within `graceMs`, and resolves when all is on disk. */
+  close(graceMs: number): Promise<void>;
+}
