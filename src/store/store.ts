@@ -39,12 +39,16 @@ export type PostedRecord = {
   /** 1 for the first plan posted for the day, then one more each time. */
   readonly revision: number;
   readonly postedAt: string;
+  /** Of the scenario: which day is today is asked there. */
+  readonly timeZone: string;
+  /** The scenario the plan is of, as JSON: what happens on the day is read against both. */
+  readonly scenario: string;
   /** The plan as JSON, and its pages as SVG, drawn when it was posted. */
   readonly plan: string;
   readonly pages: readonly string[];
 };
 
-export type PostedEntry = Pick<PostedRecord, 'date' | 'revision' | 'postedAt'>;
+export type PostedEntry = Pick<PostedRecord, 'date' | 'revision' | 'postedAt' | 'timeZone'>;
 
 /** Something told of a day while it ran. */
 export type HappenedRecord = {
@@ -92,6 +96,8 @@ export interface Store {
   posted(date: string, revision?: number): Promise<PostedRecord | null>;
   /** The newest first. */
   postedHistory(date: string): Promise<readonly PostedEntry[]>;
+  /** What was posted last, for whichever day; null when nothing was. */
+  lastPosted(): Promise<PostedEntry | null>;
 
   tell(date: string, toldAt: string, events: readonly string[]): Promise<readonly HappenedRecord[]>;
   happened(date: string): Promise<readonly HappenedRecord[]>;
