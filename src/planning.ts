@@ -1,6 +1,6 @@
 // From a scenario to a judged plan: compile, solve, read back, caution, check. A table of contents.
 import { judge } from './check/judge.ts';
-import { planOf } from './compile/planOf.ts';
+import { type MayAsk, planOf } from './compile/planOf.ts';
 import { sayChanges } from './compile/sayChanges.ts';
 import { compileScenario } from './compile/shopProblem.ts';
 import { startLayout } from './compile/startLayout.ts';
@@ -8,7 +8,7 @@ import { cautionsFor } from './explain/cautions.ts';
 import { OwnFault } from './model/ownFault.ts';
 import type { Plan } from './model/plan.ts';
 import type { Scenario } from './model/scenario.ts';
-import { type SolveLimits, type SolveProgress, solve } from './solver/solve.ts';
+import { type Solution, type SolveLimits, type SolveProgress, solve } from './solver/solve.ts';
 
 /** Rounds of search when no limit is given. */
 export const DEFAULT_EFFORT = 20_000;
@@ -48,7 +48,8 @@ export type PlanningOptions = {
   /** When the limit began to count, by the same clock. Default: when planning begins. */
   readonly startedAtMs?: number;
   readonly cancelled?: () => boolean;
-  readonly onProgress?: (progress: Progress) => void;
+  /** `planSoFar` makes a plan of the best there is, judged as every plan is; the search does not notice. */
+  readonly onProgress?: (progress: Progress, planSoFar: () => Plan) => void;
   readonly pause?: () => Promise<void>;
   /** Threads that search, 1 or 2. Default 1. The plan is the same where effort is counted. */
   readonly workers?: number;
@@ -99,26 +100,26 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
   const seed = options.seed ?? 1;
   const compiled = compileScenario(scenario);
   const trays = compiled.trays.length;
+  const start = options.startFrom === undefined ? null : startLayout(compiled, options.startFrom);
+  const planFrom = (solution: Solution, mayAsk: MayAsk): Plan => {
+    const seconds = Math.round((options.now() - startedAtMs) / 10) / 100;
+    const origin = { seed, seconds, version: options.version };
+    return judged(
+      scenario,
+      noted(planOf(scenario, compiled, solution, origin, mayAsk), solution, start?.isWhole ?? true, scenario),
+    );
+  };
   let before: SolveProgress | null = null;
-  const onProgress = (progress: SolveProgress): void => {
+  const onProgress = (progress: SolveProgress, soFar: () => Solution): void => {
     const { cost, bound, rounds } = progress;
     const changed = sayChanges(before, progress);
     before = progress;
     const lowerBound = Math.min(cost.total, bound.value);
     const gap = cost.total === 0 ? 0 : (cost.total - lowerBound) / cost.total;
     const seconds = (options.now() - startedAtMs) / 1000;
-    options.onProgress?.({
-      seconds,
-      cost: cost.total,
-      lowerBound,
-      gap,
-      plannedTrays: trays - cost.omitted,
-      trays,
-      rounds,
-      changed,
-    });
+    const news = { cost: cost.total, lowerBound, gap, plannedTrays: trays - cost.omitted, trays, rounds, changed };
+    options.onProgress?.({ seconds, ...news }, () => planFrom(soFar(), () => false));
   };
-  const start = options.startFrom === undefined ? null : startLayout(compiled, options.startFrom);
   const limits = {
     ...limitsOf(options, startedAtMs, trays),
     ...(start === null ? {} : { startFrom: start.layout }),
@@ -130,13 +131,17 @@ export async function makePlan(scenario: Scenario, options: PlanningOptions): Pr
     pause: options.pause ?? (() => Promise.resolve()),
     onProgress,
   });
-  const seconds = Math.round((options.now() - startedAtMs) / 10) / 100;
-  const origin = { seed, seconds, version: options.version };
-  const bare = planOf(scenario, compiled, solution, origin, () => options.now() < limits.askUntilMs);
-  // Of a day under way it goes without saying.
-  const isWhole = start === null || scenario.underway !== undefined || (start.isWhole && solution.isStartWhole);
-  const notes = isWhole ? bare.solver.notes : [...bare.solver.notes, START_IN_PART];
-  const plan: Plan = { ...bare, solver: { ...bare.solver, notes }, cautions: [...cautionsFor(scenario, bare.tasks)] };
+  return planFrom(solution, () => options.now() < limits.askUntilMs);
+}
+
+/** With its cautions, and a note where not all of the plan to start from stood; of a day under way that goes without saying. */
+function noted(plan: Plan, { isStartWhole }: Solution, isLayoutWhole: boolean, scenario: Scenario): Plan {
+  const isWhole = scenario.underway !== undefined || (isLayoutWhole && isStartWhole);
+  const notes = isWhole ? plan.solver.notes : [...plan.solver.notes, START_IN_PART];
+  return { ...plan, solver: { ...plan.solver, notes }, cautions: [...cautionsFor(scenario, plan.tasks)] };
+}
+
+function judged(scenario: Scenario, plan: Plan): Plan {
   const { breaches } = judge(scenario, plan);
   const broken = breaches.map((breach) => `${breach.rule}: ${breach.says}`);
   if (broken.length > 0) throw new OwnFault('The plan broke a rule', broken);

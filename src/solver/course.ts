@@ -10,6 +10,7 @@ import type { Layout } from './layout.ts';
 import { randomOf } from './random.ts';
 import { Search } from './search.ts';
 import type { Shop } from './shop.ts';
+import { type Solution, type Stopped, solutionOf } from './solution.ts';
 import { soundPart } from './soundPart.ts';
 
 export type SolveLimits = {
@@ -36,13 +37,11 @@ export type SolveHooks = {
   readonly isCancelled: () => boolean;
   /** Lets other work run; called about every 40 ms. */
   readonly pause: () => Promise<void>;
-  readonly onProgress: (progress: SolveProgress) => void;
+  /** `soFar` reads off what there is; the search does not notice. */
+  readonly onProgress: (progress: SolveProgress, soFar: () => Solution) => void;
 };
 
 export type SolveProgress = { readonly cost: Cost; readonly bound: Bound; readonly rounds: number };
-
-/** Why a solve ended. */
-export type Stopped = 'proved' | 'enough' | 'time' | 'effort' | 'cancelled';
 
 /** Heat of the annealing, relative to the price, at the start and at the end of the search. */
 export const FIRST_HEAT = 0.01;
@@ -56,6 +55,7 @@ export class Course {
   readonly limits: SolveLimits;
   readonly hooks: SolveHooks;
   private readonly argued: Bound;
+  private readonly packing: PackingOutcome;
   private readonly startedAt: number;
   bound: Bound;
   rounds = 0;
@@ -78,6 +78,7 @@ export class Course {
     this.hooks = hooks;
     this.startedAt = startedAt;
     this.argued = argued;
+    this.packing = packing;
     this.bound = argued;
     this.search = new Search(shop, randomOf(seed));
     if (limits.isAudited === true) this.search.audit = (layout, cost) => audit(shop, layout, cost);
@@ -127,7 +128,14 @@ export class Course {
 
   report(): void {
     const { search, bound, rounds } = this;
-    this.hooks.onProgress({ cost: search.bestCost, bound, rounds });
+    this.hooks.onProgress({ cost: search.bestCost, bound, rounds }, () => this.solution('cancelled'));
+  }
+
+  /** The best there is; `otherwise` is why it ends if nothing has been said of that. */
+  solution(otherwise: Stopped): Solution {
+    const { search, shop, bound, stopped, rounds, isStartWhole, packing } = this;
+    const { bestCost: cost, best: records } = search;
+    return solutionOf(shop, { cost, bound, stopped: stopped ?? otherwise, rounds, packing, isStartWhole, records });
   }
 
   /** Where the search stands, for those who go on from it. */

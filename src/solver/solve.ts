@@ -1,20 +1,18 @@
 // Solves a shop problem: lay out, bound, construct, improve and prove, finish, read off. A table of contents; the parts are
 // beside it.
 import { argue, withPacking } from './bounds/bestBound.ts';
-import type { Bound } from './bounds/bound.ts';
 import { type PackingOutcome, packLoads } from './bounds/chamberLoads.ts';
 import { Paths } from './bounds/headsAndTails.ts';
-import type { Cost } from './cost.ts';
-import { Course, FIRST_HEAT, type SolveHooks, type SolveLimits, type Stopped } from './course.ts';
+import { Course, FIRST_HEAT, type SolveHooks, type SolveLimits } from './course.ts';
 import { Crew } from './crew.ts';
 import { polish } from './polish.ts';
 import { postpone } from './postpone.ts';
-import type { Schedule, ShopProblem } from './problem.ts';
-import { scheduleOf } from './scheduleOf.ts';
+import type { ShopProblem } from './problem.ts';
 import { shopOf } from './shop.ts';
-import type { BlockRecord } from './shopState.ts';
+import type { Solution } from './solution.ts';
 
 export type { SolveHooks, SolveLimits, SolveProgress } from './course.ts';
+export type { Solution } from './solution.ts';
 
 /** Rounds of exchanges before the lanes set off: at most this share of the limits, and no more once so many brought no gain. */
 const WARM_SHARE = 0.2;
@@ -27,21 +25,6 @@ const SCOUT_GAP = 0.3;
 /** Milliseconds each linear or integer program may take at most; a smaller share of a short time limit, which is
  * larger when rounds are counted and the same rounds are to give the same plan. */
 const LINEAR_MS = 2000;
-
-export type Solution = {
-  readonly schedule: Schedule;
-  readonly cost: Cost;
-  /** Changes counted on the moves of the schedule; at least those in `cost`. */
-  readonly changes: number;
-  readonly bound: Bound;
-  readonly stopped: Stopped;
-  readonly rounds: number;
-  readonly packing: PackingOutcome;
-  /** Whether all of the schedule to start from stood in this problem; true without one. */
-  readonly isStartWhole: boolean;
-  /** The schedule block by block, for those who ask what would fit beside it. */
-  readonly records: readonly BlockRecord[];
-};
 
 /** Solves a problem whose lags do not contradict each other; RangeError otherwise. */
 export async function solve(problem: ShopProblem, seed: number, limits: SolveLimits, hooks: SolveHooks): Promise<Solution> {
@@ -62,7 +45,7 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     await warmUp(course);
     await searchOn(course, crew);
     finish(course);
-    return solutionOf(course, packing);
+    return course.solution('effort');
   } finally {
     await crew.stop();
   }
@@ -139,11 +122,4 @@ function finish({ search, shop, hooks, limits }: Course): void {
   search.goBackToBest();
   polish(search, mayGoOn);
   search.goBackToBest();
-}
-
-function solutionOf(course: Course, packing: PackingOutcome): Solution {
-  const { search, bound, stopped, rounds, isStartWhole } = course;
-  const { schedule, changes } = scheduleOf(search.state);
-  const { bestCost: cost, best: records } = search;
-  return { schedule, cost, changes, bound, stopped: stopped ?? 'effort', rounds, packing, isStartWhole, records };
 }
