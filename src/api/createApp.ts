@@ -5,13 +5,22 @@ import { answerProblem } from './answerProblem.ts';
 import { checks } from './checks.ts';
 import { health } from './health.ts';
 import { knownHost } from './knownHost.ts';
+import { only } from './only.ts';
+import { openapiRoutes } from './openapi/openapiRoutes.ts';
 import type { ApiParts } from './parts.ts';
-import { plans } from './plans.ts';
 import { Problem } from './problem.ts';
-import { WaitingLine } from './waitingLine.ts';
+import { readiness } from './readiness.ts';
+import { dayRoutes } from './routes/days.ts';
+import { metricsRoute } from './routes/metricsRoute.ts';
+import { plans } from './routes/plans.ts';
+import { questionRoutes } from './routes/questions.ts';
+import { scenarioRoutes } from './routes/scenarios.ts';
+import { workRoutes } from './routes/workRoutes.ts';
+import { onlyWithToken } from './safety/onlyWithToken.ts';
+import { rates } from './safety/rates.ts';
+import { requestLog } from './telling/requestLog.ts';
 
 export type AppSettings = {
-  readonly line?: WaitingLine;
   /** Whether requests may name any host. Default: only those of this machine. */
   readonly isOpenToAnyone?: boolean;
 };
@@ -38,34 +47,40 @@ const keepNothing: RequestHandler = (_request, response, next) => {
   next();
 };
 
-function only(methods: string): RequestHandler {
-  return (request) => {
-    throw new Problem(405, `${request.method} means nothing here; ${methods} does.`, { headers: { Allow: methods } });
-  };
-}
-
 const notHere: RequestHandler = () => {
   throw new Problem(404, 'There is nothing at this address.');
 };
 
+/** Who may ask: whoever shows the token, where one is set; else, unless it is open to anyone, whoever names this machine. */
+function admit({ token }: ApiParts, isOpenToAnyone: boolean): readonly RequestHandler[] {
+  if (token !== null) return [onlyWithToken(token)];
+  return isOpenToAnyone ? [] : [knownHost];
+}
+
+function mountRoutes(app: Express, parts: ApiParts): void {
+  app.route('/healthz').get(health(parts)).all(only('GET, HEAD'));
+  app.route('/readyz').get(readiness(parts)).all(only('GET, HEAD'));
+  app.route('/metrics').get(metricsRoute(parts.metrics, parts.jobs)).all(only('GET, HEAD'));
+  app.use(openapiRoutes(parts));
+  app.use('/v1/scenarios', scenarioRoutes(parts));
+  app.use('/v1/plans', workRoutes(parts, plans(parts)));
+  app
+    .route('/v1/checks')
+    .post(...checks(parts))
+    .all(only('POST'));
+  app.use('/v1', questionRoutes(parts));
+  app.use('/v1/days', dayRoutes(parts));
+}
+
 export function createApp(parts: ApiParts, settings: AppSettings = {}): Express {
-  const line = settings.line ?? new WaitingLine();
   const app = express();
   app.disable('x-powered-by');
   app.disable('etag');
   app.set('query parser', 'simple');
   app.set('case sensitive routing', true);
-  app.use(strict, keepNothing);
-  if (settings.isOpenToAnyone !== true) app.use(knownHost);
-  app.route('/healthz').get(health(parts.version, line)).all(only('GET, HEAD'));
-  app
-    .route('/v1/plans')
-    .post(...plans(parts, line))
-    .all(only('POST'));
-  app
-    .route('/v1/checks')
-    .post(...checks(parts))
-    .all(only('POST'));
+  app.use(requestLog(parts.log), parts.metrics.observe, strict, keepNothing);
+  app.use(...admit(parts, settings.isOpenToAnyone === true), rates(parts.limits.requestsPerMinute));
+  mountRoutes(app, parts);
   app.use(notHere);
   app.use(answerProblem(parts.report));
   return app;

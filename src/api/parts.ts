@@ -1,4 +1,5 @@
 // What the service is put together from. `ovenward serve` hands in the real parts; a test may hand in others.
+import type { Logger } from 'pino';
 import type { Verdict } from '../check/finding.ts';
 import type { Doing } from '../draw/doing.ts';
 import type { Reading } from '../model/inputError.ts';
@@ -6,6 +7,19 @@ import type { Plan } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { WrittenPlan } from '../model/writtenPlan.ts';
 import type { PlanningOptions } from '../planning.ts';
+import type { Store } from '../store/store.ts';
+import type { Jobs } from './jobs/jobs.ts';
+import type { Metrics } from './telling/metrics.ts';
+
+export type ApiLimits = {
+  /** Longest search anybody may ask for, in seconds. */
+  readonly mostSeconds: number;
+  /** Seconds of a search for which nobody says how long. */
+  readonly usualSeconds: number;
+  readonly requestsPerMinute: number;
+  /** Largest body, in kB of 1000 bytes. */
+  readonly bodyKb: number;
+};
 
 export type ApiParts = {
   readonly readScenario: (text: string, fileName?: string) => Reading<Scenario>;
@@ -19,6 +33,17 @@ export type ApiParts = {
   readonly now: () => number;
   /** Lets other requests be answered between two rounds of search. */
   readonly pause: () => Promise<void>;
+  /** The time now: RFC 3339 in UTC, to the millisecond. */
+  readonly instant: () => string;
+  readonly store: Store;
+  readonly jobs: Jobs;
+  readonly log: Logger;
+  readonly metrics: Metrics;
+  readonly limits: ApiLimits;
+  /** What requests have to show in Authorization; null: nothing. */
+  readonly token: string | null;
+  /** Between two signs of life on a stream of events, in milliseconds. Default 15,000. */
+  readonly heartbeatMs?: number;
   /** Version of this program. */
   readonly version: string;
   /** Told of every fault of ours; the client learns only that there was one. */

@@ -2,7 +2,7 @@
 import { STATUS_CODES } from 'node:http';
 import type { InputError } from '../model/inputError.ts';
 
-export type ProblemStatus = 400 | 404 | 405 | 406 | 413 | 415 | 421 | 422 | 500 | 503;
+export type ProblemStatus = 400 | 401 | 404 | 405 | 406 | 409 | 412 | 413 | 415 | 421 | 422 | 428 | 429 | 500 | 503;
 
 type Extras = { readonly errors?: readonly InputError[]; readonly headers?: Readonly<Record<string, string>> };
 

@@ -3,7 +3,6 @@ import { createServer, type Server } from 'node:http';
 import { createApp } from './createApp.ts';
 import { isLoopback } from './loopback.ts';
 import type { ApiParts } from './parts.ts';
-import { WaitingLine } from './waitingLine.ts';
 
 export type ServiceSettings = {
   /** 0: any free port. */
@@ -18,7 +17,7 @@ export type ServiceSettings = {
 
 export type Service = {
   readonly url: string;
-  /** Takes no more requests, cancels the running search, and resolves when the last answer has left. */
+  /** Takes no more work, lets what runs end with its best, and resolves when the last answer has left and the store is closed. */
   readonly stop: () => Promise<void>;
 };
 
@@ -27,6 +26,8 @@ const MOST_CONNECTIONS = 64;
 const CHECK_EVERY_MS = 500;
 /** How long answers may take to leave once the service is asked to stop. */
 const STOP_WITHIN_MS = 10_000;
+/** How long running searches have to hand in their best. */
+const GRACE_MS = 8_000;
 const LOOK_EVERY_MS = 50;
 
 function serverFor(app: ReturnType<typeof createApp>, arrivalSeconds: number): Server {
@@ -71,14 +72,14 @@ function closed(server: Server): Promise<void> {
 export async function startService(parts: ApiParts, settings: ServiceSettings): Promise<Service> {
   const { port, host = LOCAL, isOpenToAnyone = false, arrivalSeconds = 30 } = settings;
   if (!isLoopback(host) && !isOpenToAnyone) throw new Error(`${host} is open to other machines and nobody said it may be`);
-  const line = new WaitingLine();
-  const server = serverFor(createApp(parts, { line, isOpenToAnyone: !isLoopback(host) }), arrivalSeconds);
+  const server = serverFor(createApp(parts, { isOpenToAnyone: !isLoopback(host) }), arrivalSeconds);
   const url = await listening(server, port, host);
   return {
     url,
-    stop: () => {
-      line.stop();
-      return closed(server);
+    stop: async () => {
+      await parts.jobs.close(GRACE_MS);
+      await closed(server);
+      await parts.store.close();
     },
   };
 }

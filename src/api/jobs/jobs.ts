@@ -23,6 +23,8 @@ export interface Jobs {
   /** For `/metrics` and `/healthz`. */
   readonly running: number;
   readonly waiting: number;
+  /** Whether nobody is let in any more. */
+  readonly isClosing: boolean;
   /** Has a day of one tray planned by a thread, within `ms`. */
   isWell(ms: number): Promise<boolean>;
   /** Drawing, away from the event loop: pages of SVG, `calendar` text of RFC 5545. */

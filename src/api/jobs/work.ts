@@ -3,6 +3,7 @@
 import type { Comparison } from '../../model/comparison.ts';
 import type { FitAnswer } from '../../model/fitAnswer.ts';
 import type { Happened } from '../../model/happened.ts';
+import type { InputError } from '../../model/inputError.ts';
 import type { Plan } from '../../model/plan.ts';
 import type { ReplanAnswer } from '../../model/replanAnswer.ts';
 import type { Scenario } from '../../model/scenario.ts';
@@ -43,6 +44,9 @@ export type AnswerOf = {
 /** What is told of work that goes on, at most a few times a second. `says` is for the kinds that have no figures. */
 export type WorkNews = { readonly progress: Progress | null; readonly says: string; readonly seconds: number };
 
+/** Why there is no answer: in a sentence, with the errors of the input where it was to blame. */
+export type WorkFailure = { readonly says: string; readonly errors: readonly InputError[] };
+
 /** One piece of work as everybody may see it. */
 export type Work = {
   readonly id: string;
@@ -56,4 +60,6 @@ export type Work = {
   readonly news: WorkNews | null;
   /** The answer; of a plan that is being made, its best so far. Null while there is none. */
   readonly answer: AnswerOf[WorkKind] | null;
+  /** Of failed work. */
+  readonly failure: WorkFailure | null;
 };
