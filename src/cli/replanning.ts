@@ -1,12 +1,12 @@
 // `ovenward replan`: reads a scenario, its plan and what has happened, has the rest of the day planned anew, writes the files, tells
 // people what changes.
 import { join } from 'node:path';
-import { clockOf, minuteAt, occurrences } from '../model/clock.ts';
 import { type Happened, happenedSchema } from '../model/happened.ts';
 import type { InputError } from '../model/inputError.ts';
 import type { Plan } from '../model/plan.ts';
 import type { ReplanAnswer } from '../model/replanAnswer.ts';
 import type { Scenario } from '../model/scenario.ts';
+import { readNow } from '../read/readNow.ts';
 import { BadInput, mustRead } from './badInput.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import { inkFor } from './ink.ts';
@@ -45,34 +45,6 @@ function oneStdin({ file, plan, happened }: ReplanRequest): void {
   throw new BadInput('-', [{ code: 'STDIN_TWICE', path: '', says, doThis: 'name files for the others' }]);
 }
 
-/** The minute of the day that it is. */
-function minuteOfNow({ now }: ReplanRequest, scenario: Scenario): number {
-  const clock = clockOf(scenario);
-  const wrong = (code: string, says: string, doThis: string): BadInput =>
-    new BadInput('--now', [{ code, path: '', says, doThis }]);
-  if (occurrences(clock.date, clock.timeZone, now) === 0)
-    throw wrong(
-      'TIME_SKIPPED',
-      `The clock never shows ${now} on that date: the clocks go forward over it.`,
-      'Write a time before or after the missing hour.',
-    );
-  const minute = minuteAt(clock, now);
-  const { from, until } = scenario.day;
-  if (minute < 0 || minute >= clock.minutes)
-    throw wrong(
-      'TIME_OUTSIDE_DAY',
-      `${now} lies outside the day, which is from ${from} to ${until}.`,
-      'Write a time within it; "-1d 23:10" is the evening before.',
-    );
-  if (minute < (scenario.underway?.now ?? 0))
-    throw wrong(
-      'BEFORE_LAST_TIME',
-      `${now} is before the minute from which the day was planned anew last.`,
-      'Start from the plan that was made before that, or write a later time.',
-    );
-  return minute;
-}
-
 /** The plan, of this scenario and without a breach. */
 function soundPlan(request: ReplanRequest, text: string, scenario: Scenario, parts: Parts): Plan {
   const plan = mustRead(request.plan, parts.readPlan(text));
@@ -85,7 +57,7 @@ async function readAll(request: ReplanRequest, parts: Parts, surroundings: Surro
   const [text, planText] = [await readText(request.file, surroundings), await readText(request.plan, surroundings)];
   const happenedText = request.happened === undefined ? undefined : await readText(request.happened, surroundings);
   const scenario = mustRead(request.file, parts.readScenario(text, request.file === '-' ? undefined : request.file));
-  const now = minuteOfNow(request, scenario);
+  const now = mustRead('--now', readNow(request.now, scenario));
   const plan = soundPlan(request, planText, scenario, parts);
   const happened =
     happenedText === undefined

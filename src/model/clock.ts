@@ -87,6 +87,16 @@ export function dayOffsetAt(clock: Clock, minute: number): number {
   return Temporal.PlainDate.from(clock.date).until(zonedAt(clock, minute).toPlainDate()).days;
 }
 
+/** The local date at an instant (RFC 3339), or so many days from it, as 2026-05-16. */
+export function dateAt(instant: string, timeZone: string, days = 0): string {
+  return Temporal.Instant.from(instant).toZonedDateTimeISO(timeZone).toPlainDate().add({ days }).toString();
+}
+
+/** The whole minute of the day that runs at an instant (RFC 3339); below 0 or past the end when it lies outside the day. */
+export function minuteOfInstant(clock: Clock, instant: string): number {
+  return Math.floor((Temporal.Instant.from(instant).epochMilliseconds - clock.startEpochMs) / 60000);
+}
+
 /** The clock of a plan read from a file: its own start instant and length. */
 export function clockOfPlan(plan: {
   readonly scenario: { readonly date: string; readonly timeZone: string };

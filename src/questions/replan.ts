@@ -12,7 +12,7 @@ import type { Scenario } from '../model/scenario.ts';
 import { KEPT } from '../model/underway.ts';
 import type { Progress } from '../planning.ts';
 import { type Asking, type AskLimits, ask, secondsLeft } from './asking.ts';
-import { dayAt } from './replan/dayAt.ts';
+import { type DayAt, dayAt } from './replan/dayAt.ts';
 import { type DayUnderway, type Saving, saveBegunTrays } from './replan/saving.ts';
 
 export type Replanned =
@@ -41,6 +41,16 @@ function ofTheRest({ code, says, doThis }: InputError): InputError {
   return { code, path: '', says: `After what has happened: ${says}`, doThis };
 }
 
+type RestOfDay = Extract<DayAt, { readonly ok: true }> | { readonly ok: false; readonly errors: readonly InputError[] };
+
+/** The scenario of the rest of the day, with what was taken for granted; or why what is told cannot be. Solves nothing. */
+export function restOfDay(scenario: Scenario, plan: Plan, { now, happened, faultsOf }: At): RestOfDay {
+  const day = dayAt(scenario, plan, now, happened);
+  if (!day.ok) return day;
+  const faults = faultsOf(day.scenario);
+  return faults.length === 0 ? day : { ok: false, errors: faults.map((fault) => ofTheRest(fault)) };
+}
+
 /** `plan` keeps every rule of `scenario`; `happened` was read for both. With nothing told the plan comes back as it is. */
 export async function replan(
   scenario: Scenario,
@@ -50,10 +60,8 @@ export async function replan(
   limits: Pick<AskLimits, 'effort'> = {},
 ): Promise<Replanned> {
   if (happened.happened.length === 0 && happened.keep.length === 0) return unchanged(scenario, plan, now);
-  const day = dayAt(scenario, plan, now, happened);
+  const day = restOfDay(scenario, plan, { now, happened, faultsOf });
   if (!day.ok) return day;
-  const faults = faultsOf(day.scenario);
-  if (faults.length > 0) return { ok: false, errors: faults.map((fault) => ofTheRest(fault)) };
   const { scenario: rest, plan: after, saved } = await planRest(day.scenario, plan, asking, limits);
   const { movePrice } = rest.underway;
   const steps = movedSteps(rest, after);

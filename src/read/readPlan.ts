@@ -3,18 +3,31 @@ import type { Reading } from '../model/inputError.ts';
 import { type Plan, planSchema } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import { type WrittenPlan, writtenPlanInputSchema } from '../model/writtenPlan.ts';
+import { errorList } from './errorList.ts';
+import { MAX_PLAN_VALUES } from './limits.ts';
 import { minutesOfPlan } from './minutesOfPlan.ts';
+import { plainValue } from './plainValue.ts';
 import { planErrors } from './planChecks.ts';
-import { planText } from './planText.ts';
+import { type Judged, planText } from './planText.ts';
 import { schemaErrors } from './schemaErrors.ts';
+
+function ownPlan(value: unknown): Judged<Plan> {
+  const result = planSchema.safeParse(value);
+  if (!result.success) return { value: undefined, errors: schemaErrors(result.error.issues, planSchema, value) };
+  return { value: result.data, errors: planErrors(result.data) };
+}
 
 /** Reads a plan this program wrote. */
 export function readPlan(text: string): Reading<Plan> {
-  return planText(text, (value) => {
-    const result = planSchema.safeParse(value);
-    if (!result.success) return { value: undefined, errors: schemaErrors(result.error.issues, planSchema, value) };
-    return { value: result.data, errors: planErrors(result.data) };
-  });
+  return planText(text, ownPlan);
+}
+
+/** Reads a plan this program wrote from a parsed JSON value: the same errors without line and column. */
+export function readPlanValue(value: unknown): Reading<Plan> {
+  const plain = plainValue(value, MAX_PLAN_VALUES);
+  const { value: plan, errors } = ownPlan(plain.value);
+  if (plan !== undefined && errors.length === 0 && plain.errors.length === 0) return { ok: true, value: plan };
+  return { ok: false, errors: errorList(plain.errors, errors, (error) => error) };
 }
 
 /** Reads a plan of anybody for a scenario; times may be minutes or clock times of the scenario's day. */
