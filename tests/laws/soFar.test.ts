@@ -1,5 +1,5 @@
 // The plan so far, at every report of a search: judged, of the price that is reported, and the search goes on as if nobody had asked.
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/check/judge.ts';
 import type { Plan } from '../../src/model/plan.ts';
@@ -9,16 +9,16 @@ import { readScenario } from '../../src/read/readScenario.ts';
 import { scenarioFrom } from './anyScenario.ts';
 
 const FOLDER = new URL('../../scenarios/', import.meta.url);
-const EFFORT = 80;
+const EFFORT = 40;
+/** One person, a rack oven, a night with a clock change, trays left out. */
+const NAMES = ['more-than-the-oven-takes', 'night-the-clocks-go-forward', 'one-pair-of-hands', 'rack-oven'];
 
 function written(): readonly { readonly name: string; readonly scenario: Scenario }[] {
-  return readdirSync(FOLDER)
-    .filter((name) => name.endsWith('.yaml'))
-    .map((name) => {
-      const reading = readScenario(readFileSync(new URL(name, FOLDER), 'utf8'));
-      if (!reading.ok) throw new Error(`${name} cannot be read`);
-      return { name, scenario: reading.value };
-    });
+  return NAMES.map((name) => {
+    const reading = readScenario(readFileSync(new URL(`${name}.yaml`, FOLDER), 'utf8'));
+    if (!reading.ok) throw new Error(`${name} cannot be read`);
+    return { name, scenario: reading.value };
+  });
 }
 
 function search(scenario: Scenario, onProgress?: (progress: Progress, soFar: () => Plan) => void): Promise<Plan> {
@@ -45,13 +45,17 @@ async function check(scenario: Scenario): Promise<number> {
 }
 
 describe('the plan so far', () => {
-  it.each(written())('$name', async ({ scenario }) => {
-    expect(await check(scenario)).toBeGreaterThan(0);
-  }, 120_000);
+  it.each(written())(
+    '$name',
+    async ({ scenario }) => {
+      expect(await check(scenario)).toBeGreaterThan(0);
+    },
+    120_000,
+  );
 
-  it('on 15 days drawn at random', async () => {
+  it('on 8 days drawn at random', async () => {
     let asked = 0;
-    for (let seed = 1; seed <= 15; seed++) asked += await check(scenarioFrom(seed));
-    expect(asked).toBeGreaterThan(15);
+    for (let seed = 1; seed <= 8; seed++) asked += await check(scenarioFrom(seed));
+    expect(asked).toBeGreaterThan(8);
   }, 120_000);
 });
