@@ -13,6 +13,8 @@ export type ServiceSettings = {
   readonly isOpenToAnyone?: boolean;
   /** Seconds a request may take to arrive. Default 30. */
   readonly arrivalSeconds?: number;
+  /** How long running searches have to hand in their best once the service is asked to stop. Default 8,000. */
+  readonly graceMs?: number;
 };
 
 export type Service = {
@@ -22,12 +24,11 @@ export type Service = {
 };
 
 const LOCAL = '127.0.0.1';
-const MOST_CONNECTIONS = 64;
+/** A browser holds up to six, a page that follows a search one more. */
+const MOST_CONNECTIONS = 512;
 const CHECK_EVERY_MS = 500;
 /** How long answers may take to leave once the service is asked to stop. */
 const STOP_WITHIN_MS = 10_000;
-/** How long running searches have to hand in their best. */
-const GRACE_MS = 8_000;
 const LOOK_EVERY_MS = 50;
 
 function serverFor(app: ReturnType<typeof createApp>, arrivalSeconds: number): Server {
@@ -70,14 +71,14 @@ function closed(server: Server): Promise<void> {
 
 /** Listens, and resolves once requests are answered. Rejects with the system's error when the address is not to be had. */
 export async function startService(parts: ApiParts, settings: ServiceSettings): Promise<Service> {
-  const { port, host = LOCAL, isOpenToAnyone = false, arrivalSeconds = 30 } = settings;
+  const { port, host = LOCAL, isOpenToAnyone = false, arrivalSeconds = 30, graceMs = 8_000 } = settings;
   if (!isLoopback(host) && !isOpenToAnyone) throw new Error(`${host} is open to other machines and nobody said it may be`);
   const server = serverFor(createApp(parts, { isOpenToAnyone: !isLoopback(host) }), arrivalSeconds);
   const url = await listening(server, port, host);
   return {
     url,
     stop: async () => {
-      await parts.jobs.close(GRACE_MS);
+      await parts.jobs.close(graceMs);
       await closed(server);
       await parts.store.close();
     },
