@@ -67,6 +67,7 @@ const arrows = {
 
 /** Package -> the folders (or files) of src that may import it. A package that is not listed may not be imported at all. */
 const packages = {
+  'better-sqlite3': ['store/'],
   commander: ['cli/'],
   express: ['api/'],
   'fastest-levenshtein': ['read/'],

@@ -73,7 +73,7 @@ export type KeyRecord = {
 export interface Store {
   /**
    * `isRevision`: the revision the text is to replace (0: none yet); absent: whichever there is. Null when another stands there. The same
-   * text again under the same name is no new revision.
+   * text again under the same name, of the same media type, is no new revision.
    */
   saveScenario(scenario: Omit<ScenarioRecord, 'revision'>, isRevision?: number): Promise<ScenarioRecord | null>;
   /** The last revision, or the one named; null when there is none. */
