@@ -74,6 +74,7 @@ const packages = {
   helmet: ['api/'],
   'javascript-lp-solver': ['solver/'],
   picocolors: ['cli/'],
+  piscina: ['api/jobs/'],
   'pure-rand': ['solver/', 'questions/howSure/'],
   rfc6902: ['read/'],
   'temporal-polyfill': ['model/clock[.]ts'],

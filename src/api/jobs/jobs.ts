@@ -29,6 +29,11 @@ export interface Jobs {
   isWell(ms: number): Promise<boolean>;
   /** Drawing, away from the event loop: pages of SVG, `calendar` text of RFC 5545. */
   draw(kind: 'pages' | 'comparison', json: string): Promise<readonly string[]>;
-  /** Lets nobody in, lets what runs end with its best within `graceMs`, and resolves when all is on disk. */
+  /**
+   * Lets nobody in, lets what runs end with its best within `graceMs`, and resolves when all is on disk. What waits stays in the store
+   * for the next start; who waits for it is let go.
+   */
   close(graceMs: number): Promise<void>;
+  /** Ends all threads. To be called once nothing is to be drawn any more. */
+  end(): Promise<void>;
 }
