@@ -1,5 +1,5 @@
 // Last in the app: tells whatever was thrown as application/problem+json. Faults of ours are reported and told without detail.
-import type { ErrorRequestHandler } from 'express';
+import type { ErrorRequestHandler, Request, Response } from 'express';
 import { Problem } from './problem.ts';
 
 /** What the reader of bodies throws: errors with a status, marked as fit to be shown. */
@@ -23,16 +23,28 @@ function problemOf(error: unknown): Problem | undefined {
   return undefined;
 }
 
+/** Which occurrence it was, as the log calls it; the id of a request is a UUID (RFC 9562) of requestLog.ts. */
+function instanceOf({ id }: Request): { readonly instance?: string } {
+  return typeof id === 'string' ? { instance: `urn:uuid:${id}` } : {};
+}
+
+/** A fault of ours goes to the line the log has for this request, and to whoever wants to hear of every fault. */
+function tell(fault: unknown, response: Response, report: (fault: unknown) => void): void {
+  response.err = fault instanceof Error ? fault : new Error('Something that is no error was thrown', { cause: fault });
+  report(fault);
+}
+
 export function answerProblem(report: (fault: unknown) => void): ErrorRequestHandler {
-  return (error: unknown, _request, response, _next) => {
+  return (error: unknown, request, response, _next) => {
     const known = problemOf(error);
-    if (known === undefined) report(error);
+    if (known === undefined) tell(error, response, report);
     const problem = known ?? new Problem(500, 'This is a fault of ovenward, not of your request.');
     if (response.headersSent) {
       // Half an answer must not look like a whole one.
       response.destroy();
       return;
     }
-    response.status(problem.status).set(problem.headers).type('application/problem+json').json(problem.body());
+    const body = { ...problem.body(), ...instanceOf(request) };
+    response.status(problem.status).set(problem.headers).type('application/problem+json').json(body);
   };
 }

@@ -40,17 +40,33 @@ function ovenStint(book: Book, stint: Stint): Action {
   return { key: `${stint.does} ${first}`, start: stint.start, end: stint.end, says: `${who}${sentenceOf(book, stint)}` };
 }
 
+/** Trays that go into or out of a deck in the same minutes by the same hands are one event and ring once. */
 function ovenActions(book: Book): readonly Action[] {
-  const trips = stintsOf(book.plan).filter(({ does }) => does === 'load' || does === 'unload');
-  return trips.map((stint) => ovenStint(book, stint));
+  const trips = new Map<string, Stint>();
+  for (const stint of stintsOf(book.plan)) {
+    const { does, start, end, person, tasks } = stint;
+    if (does !== 'load' && does !== 'unload') continue;
+    const key = JSON.stringify([does, tasks[0]?.place?.id, start, end, person]);
+    const others = trips.get(key)?.tasks ?? [];
+    trips.set(key, { ...stint, tasks: [...others, ...tasks] });
+  }
+  return [...trips.values()].map((stint) => ovenStint(book, stint));
 }
 
 // Line breaks are written as \n by the package; what else RFC 5545, section 3.1, calls CONTROL may not be written at all.
 // biome-ignore lint/suspicious/noControlCharactersInRegex: refusing control characters is the point.
 const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/g;
+const LONE_SURROGATE = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 function plainText(text: string): string {
-  return text.replace(CONTROL, '').toWellFormed();
+  return text.replace(CONTROL, '').replace(LONE_SURROGATE, '\ufffd');
+}
+
+/** TEXT of RFC 5545, section 3.3.11. The package writes texts of events so, and the name of the calendar as it is. */
+function escapedText(text: string): string {
+  return plainText(text)
+    .replace(/[\\;,]/g, '\\$&')
+    .replace(/\r\n|\r|\n/g, '\\n');
 }
 
 /** The same for the same action of the same day, and for nothing else. */
@@ -79,14 +95,15 @@ function eventOf(plan: Plan, action: Action, stampedAt: Date): ICalEventData {
 /** `stampedAt`: when the plan was made or posted, RFC 3339; it orders the versions of a day. */
 export function calendarOf(plan: Plan, stampedAt: string): string {
   const book = bookOf(plan);
-  const actions = [...heatActions(book), ...ovenActions(book)];
-  const inOrder = actions.sort((a, b) => a.start - b.start || a.key.localeCompare(b.key, 'en'));
+  const actions = [...heatActions(book), ...ovenActions(book)].sort(
+    (a, b) => a.start - b.start || a.key.localeCompare(b.key, 'en'),
+  );
   const stamp = new Date(stampedAt);
   const calendar = new ICalCalendar({
-    name: plainText(`${plan.scenario.name}, ${plan.scenario.date}`),
+    name: escapedText(`${plan.scenario.name}, ${plan.scenario.date}`),
     prodId: { company: 'ovenward', product: 'plan', language: 'EN' },
     method: ICalCalendarMethod.PUBLISH,
   });
-  for (const action of inOrder) calendar.createEvent(eventOf(plan, action, stamp));
-  return `${calendar.toString()}\r\n`.replace(/(\r\n)+$/, '\r\n');
+  for (const action of actions) calendar.createEvent(eventOf(plan, action, stamp));
+  return `${calendar.toString().trimEnd()}\r\n`;
 }

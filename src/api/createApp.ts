@@ -79,7 +79,8 @@ export function createApp(parts: ApiParts, settings: AppSettings = {}): Express 
   app.set('query parser', 'simple');
   app.set('case sensitive routing', true);
   app.use(requestLog(parts.log), parts.metrics.observe, strict, keepNothing);
-  app.use(...admit(parts, settings.isOpenToAnyone === true), rates(parts.limits.requestsPerMinute));
+  // Counted before they are let in, so that nobody tries tokens by the thousand.
+  app.use(rates(parts.limits.requestsPerMinute), ...admit(parts, settings.isOpenToAnyone === true));
   mountRoutes(app, parts);
   app.use(notHere);
   app.use(answerProblem(parts.report));

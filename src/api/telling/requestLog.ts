@@ -1,0 +1,61 @@
+// A line in the log for every request that was answered or given up: which, what came of it, how long it took. Never a body, a token, the
+// values of a query or a name somebody gave. First in createApp.ts, so that everything behind it can say which request it was.
+import type { Request, RequestHandler, Response } from 'express';
+import type { LevelWithSilent, Logger } from 'pino';
+import { pinoHttp } from 'pino-http';
+import { requestId } from './requestId.ts';
+import { routeName } from './routeName.ts';
+
+/** What a client may call its request: short, and harmless wherever it is written. */
+const SAFE_NAME = /^[\w.-]{1,64}$/;
+
+function nameGiven({ headers }: Request): string | undefined {
+  const name = headers['x-request-id'];
+  return typeof name === 'string' && SAFE_NAME.test(name) ? name : undefined;
+}
+
+/** Asked every few seconds for years, and of no interest while all is well. */
+const WATCHING: ReadonlySet<string> = new Set(['/healthz', '/readyz', '/metrics']);
+
+function levelOf(status: number, route: string): LevelWithSilent {
+  if (status >= 500 && status !== 503) return 'error';
+  if (status >= 400) return 'warn';
+  return WATCHING.has(route) ? 'debug' : 'info';
+}
+
+function whichOf(request: Request) {
+  return routeName(request.originalUrl.split('?')[0] ?? '');
+}
+
+function toldOf(request: Request, { statusCode }: Response) {
+  const called = nameGiven(request);
+  return { ...(called === undefined ? {} : { called }), method: request.method, ...whichOf(request), status: statusCode };
+}
+
+/**
+ * Gives the request an `id` of ours, told in the log and as `instance` of a problem, and answers X-Request-Id: what the client called its
+ * request, when that is a short word, else that id.
+ */
+export function requestLog(log: Logger): RequestHandler {
+  const told = pinoHttp<Request, Response>({
+    logger: log,
+    genReqId: requestId,
+    quietReqLogger: true,
+    quietResLogger: true,
+    customAttributeKeys: { reqId: 'id', responseTime: 'ms' },
+    // Request and answer as a whole are not for the log; what may be told is in customProps.
+    wrapSerializers: false,
+    serializers: { req: () => undefined, res: () => undefined },
+    customProps: toldOf,
+    customLogLevel: (request, { statusCode }) => levelOf(statusCode, whichOf(request).route),
+    customSuccessMessage: (_request, { writableFinished }) => (writableFinished ? 'answered' : 'given up'),
+    customErrorMessage: (_request, { err }) => (err === undefined ? 'answered' : 'a fault of ours'),
+    // Without a fault the package makes one up, with a stack that leads nowhere.
+    customErrorObject: (_request, { err }, _fault, { ms }) => (err === undefined ? { ms } : { err, ms }),
+  });
+  return (request, response, next) => {
+    told(request, response);
+    response.set('X-Request-Id', nameGiven(request) ?? String(request.id));
+    next();
+  };
+}
