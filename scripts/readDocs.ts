@@ -2,10 +2,13 @@
 // Used by writeSchemas.ts, which writes them, and its test, which compares.
 import { z } from 'zod';
 import { additionSchema } from '../src/model/addition.ts';
+import { changesSchema } from '../src/model/changes.ts';
+import { comparisonSchema } from '../src/model/comparison.ts';
 import { fitAnswerSchema } from '../src/model/fitAnswer.ts';
 import { happenedSchema } from '../src/model/happened.ts';
 import { howSureSchema } from '../src/model/howSure.ts';
 import { planSchema } from '../src/model/plan.ts';
+import { replanAnswerSchema } from '../src/model/replanAnswer.ts';
 import { scenarioSchema } from '../src/model/scenario.ts';
 import { whyAnswerSchema } from '../src/model/why.ts';
 import { writtenPlanInputSchema } from '../src/model/writtenPlan.ts';
@@ -22,6 +25,9 @@ const HOW_SURE = jsonSchema(howSureSchema, 'ovenward how sure');
 const WHY = jsonSchema(whyAnswerSchema, 'ovenward why');
 const ADDITION = jsonSchema(additionSchema, 'ovenward addition to a day');
 const FIT = jsonSchema(fitAnswerSchema, 'ovenward answer to fit');
+const CHANGES = jsonSchema(changesSchema, 'ovenward changes to compare');
+const COMPARISON = jsonSchema(comparisonSchema, 'ovenward comparison');
+const REPLAN = jsonSchema(replanAnswerSchema, 'ovenward answer to replan');
 const HAPPENED = jsonSchema(happenedSchema, 'ovenward, what has happened on a day under way');
 const WRITTEN_PLAN = jsonSchema(writtenPlanInputSchema, 'ovenward plan, to be judged');
 
@@ -45,6 +51,9 @@ export function readDocs(scenarioPage: string): ReadonlyMap<string, string> {
     ['docs/schema/why.json', `${JSON.stringify(WHY, null, 2)}\n`],
     ['docs/schema/addition.json', `${JSON.stringify(ADDITION, null, 2)}\n`],
     ['docs/schema/fit.json', `${JSON.stringify(FIT, null, 2)}\n`],
+    ['docs/schema/changes.json', `${JSON.stringify(CHANGES, null, 2)}\n`],
+    ['docs/schema/comparison.json', `${JSON.stringify(COMPARISON, null, 2)}\n`],
+    ['docs/schema/replan.json', `${JSON.stringify(REPLAN, null, 2)}\n`],
     ['docs/schema/written-plan.json', `${JSON.stringify(WRITTEN_PLAN, null, 2)}\n`],
     ['docs/schema/happened.json', `${JSON.stringify(HAPPENED, null, 2)}\n`],
     ['docs/errors.md', errorsPage(wholeScenario(scenarioPage))],
