@@ -42,6 +42,8 @@ export type ApiParts = {
   readonly limits: ApiLimits;
   /** What requests have to show in Authorization; null: nothing. */
   readonly token: string | null;
+  /** IANA time zone in which `today` is asked. Default: that of the plan posted last, else that of the machine. */
+  readonly timeZone?: string;
   /** Between two signs of life on a stream of events, in milliseconds. Default 15,000. */
   readonly heartbeatMs?: number;
   /** Version of this program. */

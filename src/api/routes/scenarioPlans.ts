@@ -1,0 +1,37 @@
+// POST /v1/scenarios/{name}/plans: a plan of the last revision of a kept scenario, made as every plan is.
+import { type Request, type RequestHandler, Router } from 'express';
+import type { ScenarioRecord } from '../../store/store.ts';
+import { mustRead } from '../mustRead.ts';
+import type { ApiParts } from '../parts.ts';
+import { planQuery } from '../planQuery.ts';
+import { Problem } from '../problem.ts';
+import { scenarioNameIn } from './pathParts.ts';
+import { plans } from './plans.ts';
+import { workRoutes } from './workRoutes.ts';
+
+export function scenarioPlans(parts: ApiParts): Router {
+  const found = new WeakMap<Request, ScenarioRecord>();
+  const find: RequestHandler = async (request, _response, next) => {
+    const name = scenarioNameIn(request);
+    const record = await parts.store.scenario(name);
+    if (record === null) throw new Problem(404, `There is no scenario ${name}.`);
+    found.set(request, record);
+    next();
+  };
+  const work = workRoutes(parts, {
+    ...plans(parts),
+    refuseEarly: (request) => {
+      planQuery(request.query, parts.limits);
+    },
+    readAsk: (request) => {
+      const record = found.get(request);
+      if (record === undefined) throw new RangeError('a plan of no scenario was asked for');
+      const scenario = mustRead(parts.readScenario(record.text, 'The scenario'));
+      return { ask: { kind: 'plan', scenario, limits: planQuery(request.query, parts.limits) }, asked: record.text };
+    },
+  });
+  const router = Router({ caseSensitive: true, mergeParams: true });
+  router.post('/', find);
+  router.use(work);
+  return router;
+}
