@@ -44,6 +44,8 @@ function keeping(db: Database): Pick<Store, 'isReady' | 'faults' | 'backup' | 'c
       }
     },
     backup: async (file) => {
+      // The copy is read by a connection of its own, which would not notice.
+      if (!db.open) throw new StoreFault('CLOSED', `The store ${db.name} has been closed.`);
       const copy = backUp(db, file);
       copies.add(copy);
       try {
