@@ -85,7 +85,7 @@ const packages = {
   'temporal-polyfill': ['model/clock[.]ts'],
   'write-file-atomic': ['cli/', 'store/'],
   yaml: ['read/'],
-  zod: ['model/', 'read/', 'api/', 'store/'],
+  zod: ['model/', 'read/', 'api/', 'store/', 'cli/'],
 };
 
 const outside = ['cli/', 'api/', 'store/'];

@@ -1,10 +1,12 @@
 // The command line: commands, arguments and options in, a request out. Help and usage errors are written on the way.
 import { Command, CommanderError } from 'commander';
+import { backupCommand } from './commands/backupCommand.ts';
 import { checkCommand } from './commands/checkCommand.ts';
 import { compareCommand } from './commands/compareCommand.ts';
 import { drawCommand } from './commands/drawCommand.ts';
 import { fitCommand } from './commands/fitCommand.ts';
 import { planCommand } from './commands/planCommand.ts';
+import { postCommand } from './commands/postCommand.ts';
 import { replanCommand } from './commands/replanCommand.ts';
 import { serveCommand } from './commands/serveCommand.ts';
 import { whyCommand } from './commands/whyCommand.ts';
@@ -22,6 +24,8 @@ Examples:
   ovenward compare saturday.yaml --changes ideas.yaml
   ovenward draw saturday/plan.json --svg wall.svg
   ovenward serve
+  ovenward post saturday.yaml --svg wall/saturday.svg
+  ovenward backup sunday.db
 
 Exit codes: 0 fine; 1 a tray is late or left out, or the plan breaks a rule; 2 bad input or usage; 3 a fault of ovenward.`;
 
@@ -39,6 +43,8 @@ function ovenward(version: string, onRequest: (request: Request) => void): Comma
     .addCommand(compareCommand(onRequest))
     .addCommand(drawCommand(onRequest))
     .addCommand(serveCommand(onRequest))
+    .addCommand(postCommand(onRequest))
+    .addCommand(backupCommand(onRequest))
     .addHelpText('after', HELP);
 }
 

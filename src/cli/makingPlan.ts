@@ -15,56 +15,12 @@ import type { Parts } from './parts.ts';
 import { progressLine } from './progressLine.ts';
 import { readText } from './readText.ts';
 import type { PlanRequest } from './request.ts';
+import { searchLimits, secondsToAnswer, wantsFiles } from './searchLimits.ts';
 import { prepareSheet, writeSheet } from './sheetFiles.ts';
 import { summary } from './summary.ts';
 import type { Surroundings } from './surroundings.ts';
 import { version } from './version.ts';
 import { prepareToWrite, writeWhole } from './writeWhole.ts';
-
-/** Longest search in seconds when the person sets no limit. */
-const USUAL_SECONDS = 10;
-
-/** Share of the time limit that drawing and writing get at most. */
-const WRITING_SHARE = 0.25;
-
-/** Share of the time limit, and seconds, kept at most for how sure the plan is. */
-const HOW_SURE_SHARE = 0.25;
-const HOW_SURE_SECONDS = 1.5;
-
-function wantsFiles(request: PlanRequest): boolean {
-  return request.out !== undefined || request.svg !== undefined;
-}
-
-/** What is left of a time limit before drawing and writing, which take about as long as loading and reading did just before. */
-function secondsToAnswer(seconds: number, request: PlanRequest, { now, startedAtMs }: Surroundings): number {
-  return wantsFiles(request) ? seconds - Math.min(WRITING_SHARE * seconds, (now() - startedAtMs) / 1000) : seconds;
-}
-
-/** What the planner gets of it. */
-function secondsToPlan(seconds: number, request: PlanRequest, surroundings: Surroundings): number {
-  const left = secondsToAnswer(seconds, request, surroundings);
-  return request.howSure === true ? left - Math.min(HOW_SURE_SHARE * seconds, HOW_SURE_SECONDS) : left;
-}
-
-type Limits = Pick<PlanningOptions, 'seconds' | 'effort' | 'seed' | 'workers' | 'stopsWhenFlat'>;
-
-/** Most threads a search can use. */
-const MOST_WORKERS = 2;
-
-function limits(request: PlanRequest, parts: Parts, surroundings: Surroundings): Limits {
-  const { effort, seed } = request;
-  const seeded = seed === undefined ? {} : { seed };
-  const isUnlimited = request.seconds === undefined && effort === undefined;
-  const seconds = isUnlimited ? USUAL_SECONDS : request.seconds;
-  const rounds = isUnlimited ? parts.defaultEffort : effort;
-  return {
-    ...(seconds === undefined ? {} : { seconds: secondsToPlan(seconds, request, surroundings) }),
-    ...(rounds === undefined ? {} : { effort: rounds }),
-    workers: request.workers ?? Math.min(MOST_WORKERS, surroundings.processors),
-    stopsWhenFlat: isUnlimited,
-    ...seeded,
-  };
-}
 
 /** Files of the folder besides the sheet. */
 const FILES = { plan: 'plan.json', careful: 'careful-scenario.json', howSure: 'how-sure.json' };
@@ -158,7 +114,7 @@ export async function makingPlan(request: PlanRequest, parts: Parts, surrounding
       version: version(),
     };
     const made = await parts
-      .makePlan(toPlan, { ...limits(request, parts, surroundings), ...startFrom, ...around })
+      .makePlan(toPlan, { ...searchLimits(request, parts, surroundings), ...startFrom, ...around })
       .finally(line.wipe);
     const plan = request.careful === true ? withCarefulNote(made) : made;
     const howSure = await askHowSure(request, scenario, plan, parts, surroundings);

@@ -1,6 +1,6 @@
 // The real surroundings: this process's streams, signals and clock. Used by main.ts.
 import { availableParallelism } from 'node:os';
-import { nowMs } from './clock.ts';
+import { instantNow, nowMs } from './clock.ts';
 import { processStream } from './processStream.ts';
 import { stopSignals } from './stopSignals.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -18,10 +18,12 @@ export function processSurroundings(startedAtMs: number): Surroundings {
     err,
     readStdin,
     now: nowMs,
+    instant: instantNow,
     startedAtMs,
     stoppable: stopSignals(nowMs, () => err.write('\nStopping: the best plan so far follows. Once more quits without it.\n')),
     pause: () => new Promise((resolve) => setImmediate(resolve)),
     processors: availableParallelism(),
     isDebugging: process.env.OVENWARD_DEBUG === '1',
+    env: process.env,
   };
 }

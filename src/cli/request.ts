@@ -99,12 +99,32 @@ export type FitRequest = {
 
 export type ServeRequest = {
   readonly do: 'serve';
-  /** 0: any free port. */
-  readonly port?: number;
-  /** An IP address. */
-  readonly host?: string;
+  /** Texts of the flags given, by the variable of the same setting; read together with the environment. */
+  readonly flags: Readonly<Record<string, string>>;
   readonly openToAnyone: boolean;
 };
+
+export type PostRequest = {
+  readonly do: 'post';
+  readonly file: string;
+  readonly out?: string;
+  readonly svg?: string;
+  /** File of the store to post into; the usual one when neither this nor `url` is given. */
+  readonly store?: string;
+  /** Where a service answers that is to post it. */
+  readonly url?: string;
+  /** File of the token that service wants. */
+  readonly tokenFile?: string;
+  /** Seconds from the start of the process to the last written byte, above 0. */
+  readonly seconds?: number;
+  /** Rounds of search, 1 or more. */
+  readonly effort?: number;
+  readonly seed?: number;
+  /** Threads that search, 1 or 2. */
+  readonly workers?: number;
+};
+
+export type BackupRequest = { readonly do: 'backup'; readonly file: string; readonly store?: string };
 
 export type Request =
   | PlanRequest
@@ -114,4 +134,6 @@ export type Request =
   | CompareRequest
   | WhyRequest
   | FitRequest
-  | ServeRequest;
+  | ServeRequest
+  | PostRequest
+  | BackupRequest;

@@ -1,7 +1,11 @@
-// Which files the pages of a sheet go to, and writing them. Used by `plan` and `draw`.
-import { readdir, rm } from 'node:fs/promises';
+// Which files the pages of a sheet go to, and writing them. Used by `plan`, `draw` and `post`.
+import { readdir, readFile, rm } from 'node:fs/promises';
 import { join, parse } from 'node:path';
+import { errorCode } from './errorCode.ts';
 import { prepareToWrite, writeWhole } from './writeWhole.ts';
+
+/** How a page begins, up to its size: nobody's other picture is taken for one. */
+const PAGE_START = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ';
 
 /** Where a person wants the sheet: a folder, a file, both or neither. */
 export type SheetPlace = { readonly out?: string; readonly svg?: string };
@@ -13,7 +17,8 @@ export function pageFile(first: string, page: number): string {
   return join(dir, `${name}-${page}${ext}`);
 }
 
-function firstPages(place: SheetPlace): readonly string[] {
+/** First pages of every place the sheet goes to. */
+export function firstPages(place: SheetPlace): readonly string[] {
   const inFolder = place.out === undefined ? [] : [join(place.out, 'sheet.svg')];
   return place.svg === undefined ? inFolder : [...inFolder, place.svg];
 }
@@ -28,6 +33,21 @@ async function removeOldPages(folder: string, pages: number): Promise<void> {
     const page = /^sheet-(\d+)\.svg$/.exec(file)?.[1];
     if (page !== undefined && Number(page) > pages) await rm(join(folder, file));
   }
+}
+
+/** Whether a file is there and is a page we drew. */
+async function isPage(file: string): Promise<boolean> {
+  try {
+    return (await readFile(file, 'utf8')).startsWith(PAGE_START);
+  } catch (error) {
+    if (errorCode(error) === 'ENOENT') return false;
+    throw error;
+  }
+}
+
+/** Removes the pages that follow on from the last one: those of an earlier, longer sheet under the same name. */
+export async function removeFurtherPages(first: string, pages: number): Promise<void> {
+  for (let page = pages + 1; await isPage(pageFile(first, page)); page++) await rm(pageFile(first, page));
 }
 
 /** Writes every page and returns the files written. */

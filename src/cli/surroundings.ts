@@ -15,6 +15,8 @@ export type Surroundings = {
   readonly readStdin: () => Promise<Uint8Array>;
   /** Milliseconds, on the clock of `startedAtMs`. */
   readonly now: () => number;
+  /** The moment as RFC 3339 in UTC, to the millisecond. */
+  readonly instant: () => string;
   /** When the time limit began to run. */
   readonly startedAtMs: number;
   /** Runs the work while a first stop signal only sets `isAsked` instead of ending the process. */
@@ -24,4 +26,6 @@ export type Surroundings = {
   /** Processors this process may use at once. */
   readonly processors: number;
   readonly isDebugging: boolean;
+  /** Variables of the environment. */
+  readonly env: Readonly<Record<string, string | undefined>>;
 };

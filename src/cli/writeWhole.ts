@@ -5,7 +5,7 @@ import writeFileAtomic from 'write-file-atomic';
 import { BadInput } from './badInput.ts';
 import { errorCode } from './errorCode.ts';
 
-function unwritable(file: string, says: string): BadInput {
+export function unwritable(file: string, says: string): BadInput {
   return new BadInput(file, [{ code: 'FILE_UNWRITABLE', path: '', says, doThis: 'name another place to write to' }]);
 }
 

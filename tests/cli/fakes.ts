@@ -32,6 +32,8 @@ export function surroundingsFor(
     pause: async () => {},
     processors: 1,
     isDebugging: false,
+    instant: () => '2026-05-15T20:00:00.000Z',
+    env: {},
     ...changes,
     out: hearing(changes.out),
     err: hearing(changes.err),

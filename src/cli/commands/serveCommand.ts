@@ -1,36 +1,46 @@
-// `ovenward serve` on the command line: its arguments, options and help.
-import { Command } from 'commander';
-import { isLoopback } from '../../api/loopback.ts';
-import type { Request, ServeRequest } from '../request.ts';
-import { address, wholeFrom } from './values.ts';
-
-const MAX_PORT = 65_535;
+// `ovenward serve` on the command line: its options and help. What the options say is read later, together with the environment.
+import { Command, Option } from 'commander';
+import type { Request } from '../request.ts';
+import { SERVE_SETTINGS } from '../settings/serveSettings.ts';
+import type { Setting } from '../settings/setting.ts';
 
 const HELP = `
-Answers requests for plans and verdicts until Ctrl-C or SIGTERM; the search that runs then ends with its best plan so far.
-There is no password: whoever reaches the address may use it. Without --host only this machine does.
+Plans, asks, keeps and posts over HTTP until Ctrl-C or SIGTERM; what runs then ends with its best plan so far. Each setting is
+a flag or a variable of the environment; a flag wins. The token has no flag, as arguments are seen by everybody on the machine.
 
 Examples:
   ovenward serve
-  ovenward serve --port 9000
+  ovenward serve --port 9000 --store bakery.db
+  OVENWARD_TOKEN_FILE=token.txt ovenward serve --host 192.168.1.20
   ovenward serve --host 192.168.1.20 --open-to-anyone
 
-Exit codes: 0 stopped when asked to; 2 bad usage, or the address is not to be had; 3 a fault of ovenward.`;
+Exit codes: 0 stopped when asked to; 2 bad settings, or the address or the store is not to be had; 3 a fault of ovenward.`;
+
+type Shown = Pick<Setting<unknown>, 'flag' | 'variable' | 'says' | 'usually'>;
+
+const SETTINGS: readonly Shown[] = Object.values(SERVE_SETTINGS);
+
+function optionOf(flag: string, { says, variable, usually }: Shown): Option {
+  return new Option(flag, `${says} [${variable}, usually ${usually}]`);
+}
 
 export function serveCommand(onRequest: (request: Request) => void): Command {
-  return new Command('serve')
+  const command = new Command('serve')
     .summary('answer requests over HTTP')
-    .description('Plans and judges over HTTP, for other programs on this machine.')
-    .option('--port <n>', 'port to listen on; 0 takes any free one', wholeFrom(0, MAX_PORT))
-    .option('--host <address>', 'address to listen on, when it is not 127.0.0.1', address)
-    .option('--open-to-anyone', 'needed with an address that other machines reach')
+    .description('Plans, asks, keeps and posts over HTTP, for this machine or the bakery.');
+  const options = SETTINGS.flatMap((setting) =>
+    setting.flag === null ? [] : [{ variable: setting.variable, option: optionOf(setting.flag, setting) }],
+  );
+  for (const { option } of options) command.addOption(option);
+  return command
+    .option('--open-to-anyone', 'needed with an address that other machines reach and no token')
     .addHelpText('after', HELP)
-    .action((options: Omit<ServeRequest, 'do' | 'openToAnyone'> & { openToAnyone?: true }, command: Command) => {
-      const openToAnyone = options.openToAnyone === true;
-      if (options.host !== undefined && !isLoopback(options.host) && !openToAnyone)
-        command.error(
-          `error: other machines may reach ${options.host}, and there is no password; add --open-to-anyone if you want that`,
-        );
-      onRequest({ do: 'serve', ...options, openToAnyone });
+    .action((given: Readonly<Record<string, unknown>>) => {
+      const flags: Record<string, string> = {};
+      for (const { variable, option } of options) {
+        const text = given[option.attributeName()];
+        if (typeof text === 'string') flags[variable] = text;
+      }
+      onRequest({ do: 'serve', flags, openToAnyone: given.openToAnyone === true });
     });
 }

@@ -1,5 +1,4 @@
 // Values of options and the options several commands share. A wrong value is a usage error with what it may be.
-import { isIP } from 'node:net';
 import { InvalidArgumentError, Option } from 'commander';
 import { CLOCK_PATTERN } from '../../model/units.ts';
 
@@ -21,11 +20,6 @@ export function wholeFrom(least: number, most = MAX_WHOLE): (text: string) => nu
   };
 }
 
-export function address(text: string): string {
-  if (isIP(text) !== 0) return text;
-  throw new InvalidArgumentError('It is an IP address, such as 127.0.0.1.');
-}
-
 export function clockTime(text: string): string {
   if (CLOCK_PATTERN.test(text)) return text;
   throw new InvalidArgumentError('It is a time such as 05:40, or "-1d 23:10" for the evening before.');
@@ -33,3 +27,5 @@ export function clockTime(text: string): string {
 
 export const out = (): Option => new Option('--out <dir>', 'folder to write to; made when missing');
 export const svg = (): Option => new Option('--svg <file>', 'file for the sheet; further pages are numbered');
+export const storeOption = (): Option =>
+  new Option('--store <file>', 'file of the store [OVENWARD_STORE, usually ~/.local/share/ovenward/ovenward.db]');
