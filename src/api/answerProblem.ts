@@ -16,6 +16,8 @@ function tooLarge(): Problem {
 
 function problemOf(error: unknown): Problem | undefined {
   if (error instanceof Problem) return error;
+  // Of an address with a percent sign that stands for nothing.
+  if (error instanceof URIError) return new Problem(400, 'The address holds a percent sign that stands for no letter.');
   const status = statusShown(error);
   if (status === 413) return tooLarge();
   if (status === 415) return new Problem(415, 'Send the body as it is, without Content-Encoding.');
