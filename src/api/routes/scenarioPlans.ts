@@ -2,12 +2,13 @@
 import { type Request, type RequestHandler, Router } from 'express';
 import type { ScenarioRecord } from '../../store/store.ts';
 import { mustRead } from '../mustRead.ts';
+import { only } from '../only.ts';
 import type { ApiParts } from '../parts.ts';
 import { planQuery } from '../planQuery.ts';
 import { Problem } from '../problem.ts';
+import { askWork } from './askWork.ts';
 import { scenarioNameIn } from './pathParts.ts';
 import { plans } from './plans.ts';
-import { workRoutes } from './workRoutes.ts';
 
 export function scenarioPlans(parts: ApiParts): Router {
   const found = new WeakMap<Request, ScenarioRecord>();
@@ -18,7 +19,7 @@ export function scenarioPlans(parts: ApiParts): Router {
     found.set(request, record);
     next();
   };
-  const work = workRoutes(parts, {
+  const work = askWork(parts, {
     ...plans(parts),
     refuseEarly: (request) => {
       planQuery(request.query, parts.limits);
@@ -26,12 +27,15 @@ export function scenarioPlans(parts: ApiParts): Router {
     readAsk: (request) => {
       const record = found.get(request);
       if (record === undefined) throw new RangeError('a plan of no scenario was asked for');
+      // Asked again with the same key it is the same work, also when the scenario has changed meanwhile.
       const scenario = mustRead(parts.readScenario(record.text, 'The scenario'));
-      return { ask: { kind: 'plan', scenario, limits: planQuery(request.query, parts.limits) }, asked: record.text };
+      return { ask: { kind: 'plan', scenario, limits: planQuery(request.query, parts.limits) }, asked: '' };
     },
   });
   const router = Router({ caseSensitive: true, mergeParams: true });
-  router.post('/', find);
-  router.use(work);
+  router
+    .route('/')
+    .post(find, ...work)
+    .all(only('POST'));
   return router;
 }
