@@ -3,7 +3,7 @@ import type { Request } from 'express';
 import { Problem } from './problem.ts';
 
 /** What readers of an answer may ask for, the first when they do not say. */
-export function wantedType<T extends string>(request: Request, types: readonly [T, ...T[]]): T {
+export function wantedType<T extends string>(request: Request, types: readonly T[]): T {
   const type = request.accepts([...types]);
   const wanted = types.find((each) => each === type);
   if (wanted === undefined) throw new Problem(406, `Answers here are ${types.join(', ')}.`);

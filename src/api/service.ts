@@ -80,6 +80,7 @@ export async function startService(parts: ApiParts, settings: ServiceSettings): 
     stop: async () => {
       await parts.jobs.close(graceMs);
       await closed(server);
+      await parts.jobs.end();
       await parts.store.close();
     },
   };

@@ -173,11 +173,17 @@ export class JobBook {
     return job;
   }
 
+  /** That fewer wait before them. */
+  #tellWaiting(): void {
+    for (const job of this.#jobs.values()) if (job.state === 'waiting') job.tell();
+  }
+
   #callNext(): void {
     while (!this.isClosing && this.#running.size < this.#options.threads) {
       const job = this.#line.next();
       if (job === undefined) return;
       this.#run(job).catch(this.#options.report);
+      this.#tellWaiting();
     }
   }
 
@@ -193,6 +199,7 @@ export class JobBook {
     if (job.isAskedToStop) return;
     job.stop();
     if (!this.#line.remove(job)) return;
+    this.#tellWaiting();
     const ending: Ending = { state: 'stopped', endedAt: this.#options.instant(), json: job.json, failure: null };
     this.#end(job, ending).catch(this.#options.report);
   }

@@ -13,7 +13,7 @@ import type { ApiParts } from '../parts.ts';
 import { planQuery } from '../planQuery.ts';
 import { Problem } from '../problem.ts';
 import type { WorkFormat } from './workFormat.ts';
-import type { WorkKindRoutes } from './workRoutes.ts';
+import type { WorkKindRoutes } from './workKindRoutes.ts';
 
 const READS = ['application/json', 'application/yaml'] as const;
 
