@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { commandLine } from '../../src/cli/commandLine.ts';
+import { SERVE_SETTINGS } from '../../src/cli/settings/serveSettings.ts';
 import { surroundingsFor } from '../cli/fakes.ts';
 
 const root = resolve(import.meta.dirname, '../..');
@@ -32,7 +33,7 @@ const commands = entries(help(), 'Commands').map(([term]) => term.split(' ')[0] 
 
 test('the commands of --help are the ones with a section', () => {
   const headings = [...page.matchAll(/^## (\w+)$/gm)].map(([, heading]) => heading);
-  expect(commands).toEqual(['plan', 'replan', 'check', 'why', 'fit', 'compare', 'draw', 'serve']);
+  expect(commands).toEqual(['plan', 'replan', 'check', 'why', 'fit', 'compare', 'draw', 'serve', 'post', 'backup']);
   expect(headings.slice(0, commands.length)).toEqual(commands);
 });
 
@@ -43,12 +44,22 @@ test.each(commands)('%s: options and their words agree', (command) => {
   expect(inDocs).toEqual(inHelp);
 });
 
+test('docs/serve.md has every setting, as --help does', () => {
+  const serve = readFileSync(join(root, 'docs/serve.md'), 'utf8');
+  const inDocs = [...serve.matchAll(/^\| (?:`([^`]+)`)? ?\| `(OVENWARD_\w+)` \| (.+?) \| (.+) \|$/gm)].map(
+    ([, flag, variable, usually, says]) => ({ flag: flag ?? null, variable, usually, says }),
+  );
+  expect(inDocs).toEqual(
+    Object.values(SERVE_SETTINGS).map(({ flag, variable, usually, says }) => ({ flag, variable, usually, says })),
+  );
+});
+
 test('every code the command gives by itself is on the page', () => {
-  const sources = readdirSync(join(root, 'src/cli'))
+  const sources = readdirSync(join(root, 'src/cli'), { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.ts'))
     .map((name) => readFileSync(join(root, 'src/cli', name), 'utf8'));
   const codes = new Set(
-    sources.flatMap((text) => [...text.matchAll(/'((?:FILE|TEXT|STDIN|PORT|DAY)_[A-Z0-9_]+)'/g)].map(([, code]) => code)),
+    sources.flatMap((text) => [...text.matchAll(/'((?:FILE|TEXT|STDIN|PORT|DAY|PLAN|POSTED|SETTING|STORE|SERVICE)_[A-Z0-9_]+)'/g)].map(([, code]) => code)),
   );
   expect(codes.size).toBeGreaterThan(5);
   const inDocs = new Set([...page.matchAll(/^\| `([A-Z0-9_]+)` \|/gm)].map(([, code]) => code));
