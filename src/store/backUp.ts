@@ -24,6 +24,8 @@ function targetOf(db: Database.Database, file: string): string {
   if (!existsSync(folder)) throw refuse(`The folder ${folder} does not exist. Make it first.`);
   const target = join(realpathSync(folder), basename(asked));
   if (!db.memory) {
+    if (!existsSync(db.name))
+      throw new StoreFault('CANNOT_OPEN', `The store ${db.name} is no longer there. Bring it back first.`);
     const store = realpathSync(db.name);
     if ([store, ...BESIDE.map((end) => store + end)].some((own) => isSameFile(own, target)))
       throw refuse(`${asked} is the store itself. Name another file for the backup.`);
