@@ -1,8 +1,8 @@
 // The name of the route a path leads to, such as /v1/plans/{id}: few, fixed words for the log and for the labels of metrics, so that nobody
 // can fill either with paths of their own.
 
-const ID = /^[\w-]{1,64}$/;
-const DATE = /^(\d{4}-\d\d-\d\d|today)$/;
+const ID = /^[\w-]{1,100}$/;
+const DATE = /^(\d{4}-\d\d-\d\d|yesterday|today|tomorrow)$/;
 
 /** What may be told of a path: a piece in braces stands for any word; its pattern says which words the log may show as they are. */
 const PIECES: Readonly<Record<string, { readonly fits: RegExp; readonly mayShow: boolean }>> = {
@@ -31,9 +31,11 @@ export const ROUTE_NAMES: readonly string[] = [
   '/v1/scenarios',
   '/v1/scenarios/{name}',
   '/v1/scenarios/{name}/history',
-  '/v1/scenarios/{name}/revisions/{revision}',
+  '/v1/scenarios/{name}/history/{revision}',
+  '/v1/scenarios/{name}/plans',
   '/v1/days/{date}/posted',
   '/v1/days/{date}/posted/history',
+  '/v1/days/{date}/posted/history/{revision}',
   ...['json', 'svg', 'ics', 'txt'].map((suffix) => `/v1/days/{date}/posted.${suffix}`),
   '/v1/days/{date}/happened',
 ];
