@@ -1,20 +1,40 @@
 // The service on a free port of this machine, with real parts unless a test hands in others; and ways to ask it.
 import { request } from 'node:http';
+import { pino } from 'pino';
 import { onTestFinished } from 'vitest';
+import { type JobsOptions, openJobs } from '../../src/api/jobs/openJobs.ts';
 import type { ApiParts } from '../../src/api/parts.ts';
 import { type Service, type ServiceSettings, startService } from '../../src/api/service.ts';
+import { Metrics } from '../../src/api/telling/metrics.ts';
 import { judge } from '../../src/check/judge.ts';
 import { drawPlan } from '../../src/draw/drawPlan.ts';
 import { whatToDo } from '../../src/draw/whatToDo.ts';
 import { makePlan } from '../../src/planning.ts';
 import { readWrittenPlan } from '../../src/read/readPlan.ts';
 import { readScenario, readScenarioValue } from '../../src/read/readScenario.ts';
+import { openStore } from '../../src/store/openStore.ts';
+import { inlineCrew } from './routes/inlineCrew.ts';
 
-export type Running = Service & { readonly faults: readonly unknown[] };
+export type Running = Service & { readonly faults: readonly unknown[]; readonly parts: ApiParts };
 
-export async function running(parts: Partial<ApiParts> = {}, settings: Partial<ServiceSettings> = {}): Promise<Running> {
+/** Over a store in memory. Searches run in the test's own thread unless `jobs` says otherwise. */
+export async function running(
+  over: Partial<ApiParts> = {},
+  settings: Partial<ServiceSettings> = {},
+  jobs: Partial<JobsOptions> = {},
+): Promise<Running> {
   const faults: unknown[] = [];
-  const real: ApiParts = {
+  const shared = {
+    store: over.store ?? (await openStore(':memory:')),
+    now: () => performance.now(),
+    instant: () => new Date().toISOString(),
+    version: over.version ?? '1.2.3',
+    report: (fault: unknown) => {
+      faults.push(fault);
+    },
+  };
+  const limits = { mostSeconds: 30, usualSeconds: 2, requestsPerMinute: 100_000, bodyKb: 1000 };
+  const parts: ApiParts = {
     readScenario,
     readScenarioValue,
     readWrittenPlan,
@@ -22,18 +42,22 @@ export async function running(parts: Partial<ApiParts> = {}, settings: Partial<S
     judge,
     drawPlan,
     whatToDo,
-    now: () => performance.now(),
+    ...shared,
     pause: () => new Promise((resolve) => setImmediate(resolve)),
-    version: '1.2.3',
-    report: (fault) => faults.push(fault),
+    jobs: await openJobs({ threads: 1, mostSeconds: limits.mostSeconds, crew: inlineCrew(), ...shared, ...jobs }),
+    log: pino({ level: 'silent' }),
+    metrics: new Metrics(),
+    limits,
+    token: null,
+    ...over,
   };
-  const service = await startService({ ...real, ...parts }, { port: 0, ...settings });
-  return { ...service, faults };
+  const service = await startService(parts, { port: 0, ...settings });
+  return { ...service, faults, parts };
 }
 
 /** A service that ends with the test that asked for it. */
-export async function runningHere(parts: Partial<ApiParts> = {}, settings: Partial<ServiceSettings> = {}): Promise<Running> {
-  const service = await running(parts, settings);
+export async function runningHere(...asked: Parameters<typeof running>): Promise<Running> {
+  const service = await running(...asked);
   onTestFinished(() => service.stop());
   return service;
 }
@@ -73,6 +97,9 @@ export function askJson(url: string, value: unknown, headers: Readonly<Record<st
 export function askYaml(url: string, body: string, headers: Readonly<Record<string, string>> = {}): Promise<Answer> {
   return ask(url, { method: 'POST', headers: { 'Content-Type': 'application/yaml', ...headers }, body });
 }
+
+/** For those who want to have what they ask for before they go on. */
+export const WAIT = { Prefer: 'wait=60' };
 
 /** Waits until something is so; the test's own time limit ends it otherwise. */
 export async function until(isSo: () => boolean | Promise<boolean>): Promise<void> {
