@@ -53,30 +53,40 @@ function takeTurn() {
   return false;
 }
 
-function install() {
-  console.error('ovenward: installing what package-lock.json names (npm ci); this happens once');
+/** npm with these words, in the project; what it prints goes to standard error. */
+export function runNpm(words) {
   const npm = process.env.npm_execpath?.endsWith('npm-cli.js') ? [process.execPath, process.env.npm_execpath] : ['npm'];
-  // Install scripts are left out: every dependency works without them.
-  const options = ['ci', '--include=dev', '--include=optional', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=warn'];
   // NODE_ENV and npm_config_omit of the caller would leave out what the build needs.
   const { NODE_ENV, npm_config_omit, npm_config_production, ...env } = process.env;
-  const { status, error } = spawnSync(npm[0], [...npm.slice(1), ...options], { cwd: root, env, stdio: ['ignore', 2, 2] });
-  if (status === 0) return;
+  return spawnSync(npm[0], [...npm.slice(1), ...words], { cwd: root, env, stdio: ['ignore', 2, 2] });
+}
+
+/** Does it while no other process changes node_modules, and returns what it returns. */
+export function oneAtATime(act) {
+  while (!takeTurn()) Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 200);
+  try {
+    return act();
+  } finally {
+    rmSync(turn, { recursive: true, force: true });
+  }
+}
+
+function install() {
+  console.error('ovenward: installing what package-lock.json names (npm ci); this happens once');
+  // Install scripts are left out: only the store needs one, and readyStore.mjs runs it for those who need the store.
+  const words = ['ci', '--include=dev', '--include=optional', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=warn'];
+  const { status, error } = runNpm(words);
+  if (status === 0) return true;
   console.error(
     `ovenward: npm ci failed${error ? ` (${error.message})` : ''}. Check the network and the registry, then run it by hand.`,
   );
-  process.exit(3);
+  return false;
 }
 
 /** Installs what is missing and says whether it had to. Ends the process with code 3 when that fails. */
 export function ready() {
   if (isInstalled()) return false;
-  while (!takeTurn()) Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 200);
-  try {
-    if (!isInstalled()) install();
-  } finally {
-    rmSync(turn, { recursive: true, force: true });
-  }
+  if (!oneAtATime(() => isInstalled() || install())) process.exit(3);
   return true;
 }
 

@@ -1,11 +1,14 @@
-// `npm test`: installs what is missing, finds or installs Chromium, builds the command, then runs every test.
+// `npm test`: installs what is missing, the native part of the store too, finds or installs Chromium, builds the
+// command, then runs every test.
 // Words after `npm test --` go to vitest, as in `npm test -- tests/cli`.
 import { spawnSync } from 'node:child_process';
 import { build } from './build.mjs';
 import { needChromium } from './chromium.mjs';
 import { ready, root } from './ready.mjs';
+import { readyStore } from './readyStore.mjs';
 
 ready();
+readyStore();
 let chromium;
 try {
   chromium = needChromium();
