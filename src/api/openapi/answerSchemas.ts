@@ -33,6 +33,7 @@ export const problemSchema = z
     title: z.string().describe('The phrase of the status.'),
     status: z.int().min(400).max(599).describe('The status of the answer.'),
     detail: z.string().describe('What is wrong, in a sentence.'),
+    instance: z.string().optional().describe('Names this answer: the id of the request, as the log of the service has it.'),
     errors: z.array(inputErrorSchema).min(1).optional().describe('Everything wrong with the input, at once.'),
   })
   .describe('Problem details of RFC 9457.');
@@ -93,6 +94,13 @@ export const workStateSchema = z
   .enum(WORK_STATES)
   .describe('done: ended by itself. stopped: ended early, and the best so far was kept. failed: a fault of ovenward.');
 
+const failureSchema = z
+  .strictObject({
+    says: z.string().describe('Why there is no answer.'),
+    errors: z.array(inputErrorSchema).describe('What was wrong with the input, where it was to blame.'),
+  })
+  .describe('Why there is no answer.');
+
 /** A piece of work as GET shows it, over the answer it makes. */
 export function workSchemaOf(kind: (typeof WORK_KINDS)[number], answer: z.ZodType, answerSays: string) {
   return z.strictObject({
@@ -104,6 +112,7 @@ export function workSchemaOf(kind: (typeof WORK_KINDS)[number], answer: z.ZodTyp
     ahead: whole.describe('How many wait before it; 0 when it does not wait.'),
     news: workNewsSchema.nullable().describe('The last news; null while there is none.'),
     answer: answer.nullable().describe(answerSays),
+    failure: failureSchema.nullable().describe('Of failed work; null otherwise.'),
   });
 }
 

@@ -22,7 +22,7 @@ const BY_STATUS = {
   415: problem('The body is of a media type or charset that is not read here.', 'Accept'),
   421: problem('The request names another host.'),
   422: problem('The body can be read, and what it says is wrong.'),
-  429: problem('Too many requests in this minute.', 'Retry-After'),
+  429: problem('Too many requests in this minute.', 'Retry-After', 'RateLimit', 'RateLimit-Policy'),
   500: problem('A fault of ovenward; where the service runs, its log says more.'),
   503: problem('The line is full, or the service is stopping.', 'Retry-After'),
 } as const;

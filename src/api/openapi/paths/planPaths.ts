@@ -10,6 +10,7 @@ export const PLAN_PATHS: Paths = workPaths({
   tag: 'Plans',
   word: 'a plan',
   work: 'PlanWork',
+  answer: 'Plan',
   asks: {
     summary: 'Ask for a plan of a day',
     description:

@@ -18,6 +18,7 @@ const fits = workPaths({
   tag: 'Fits',
   word: 'the answer',
   work: 'FitWork',
+  answer: 'FitAnswer',
   asks: {
     summary: 'Ask whether more fits a day',
     description:
@@ -61,6 +62,7 @@ const comparisons = workPaths({
   tag: 'Comparisons',
   word: 'the comparison',
   work: 'ComparisonWork',
+  answer: 'Comparison',
   asks: {
     summary: 'Ask what changes to a day would bring',
     description:
@@ -93,6 +95,7 @@ const replans = workPaths({
   tag: 'Re-plans',
   word: 'the re-plan',
   work: 'ReplanWork',
+  answer: 'ReplanAnswer',
   asks: {
     summary: 'Ask for the rest of a day planned anew',
     description: 'What has happened is taken as it is, what is decided stays, and as little as may be is moved.',

@@ -1,5 +1,5 @@
 // The paths of one kind of work: ask for it, see how far it is, follow it, fetch its answer, stop it. Used for plans and the questions.
-import type { Answer, Operation, Paths, RequestBody } from '../openapiShape.ts';
+import type { Answer, Operation, Paths, RequestBody, Schema } from '../openapiShape.ts';
 import { problems } from '../problemAnswers.ts';
 import { headerRefs, parameterRefs, schemaRef } from '../refer.ts';
 import type { SchemaName } from '../schemas.ts';
@@ -29,6 +29,7 @@ export type WorkPaths = {
   /** As in "stop the plan". */
   readonly word: string;
   readonly work: SchemaName;
+  readonly answer: SchemaName;
   readonly asks: { readonly summary: string; readonly description: string };
   readonly body: RequestBody;
   readonly forms: readonly Form[];
@@ -85,13 +86,17 @@ function asking(of: WorkPaths): Operation {
   };
 }
 
+const NOT_YET = problems(400, 404, 406, 422);
+
 function seeing(of: WorkPaths): Operation {
   return {
     operationId: `${of.id}See`,
     tags: [of.tag],
     summary: `See how far ${of.word} is, with the answer once it is there`,
-    parameters: parameterRefs('WorkId'),
-    responses: { 200: workAnswer(of, 'The state, the last news, and the answer.'), ...problems(400, 404, 406) },
+    description:
+      'As JSON always; in the other forms only once there is an answer, or a best so far. Work that failed tells why in `failure`.',
+    parameters: of.forms.some(({ hasPages }) => hasPages) ? parameterRefs('WorkId', 'Page') : parameterRefs('WorkId'),
+    responses: { 200: workAnswer(of, 'The state, the last news, and the answer.'), ...NOT_YET },
   };
 }
 
@@ -100,10 +105,13 @@ function following(of: WorkPaths): Operation {
     operationId: `${of.id}Follow`,
     tags: [of.tag],
     summary: `Follow ${of.word} while it is made`,
+    description:
+      'Events `state` and `progress`, then `done`, each with JSON as its data; a comment now and then shows that the line still stands.',
     parameters: parameterRefs('WorkId', 'Last-Event-ID'),
     responses: {
       200: { description: 'Server-sent events, until the work has ended.', content: { 'text/event-stream': { schema: TEXT } } },
-      ...problems(400, 404, 406),
+      204: { description: 'It has ended and Last-Event-ID shows that this was told: a browser stops asking.' },
+      ...problems(404, 406),
     },
   };
 }
@@ -116,30 +124,33 @@ function stopping(of: WorkPaths): Operation {
     parameters: parameterRefs('WorkId'),
     responses: {
       200: { description: 'Stopped, or ended before.', content: { 'application/json': { schema: schemaRef(of.work) } } },
-      ...problems(400, 404, 406),
+      ...problems(404, 406),
     },
   };
 }
 
-function fetching(of: WorkPaths, { suffix, mediaType, says, hasPages }: Form): Operation {
+function fetching(of: WorkPaths, { suffix, mediaType, says, hasPages }: Form, schema: Schema): Operation {
   return {
     operationId: `${of.id}Fetch${suffix.slice(1).toUpperCase()}`,
     tags: [of.tag],
     summary: says,
     parameters: hasPages === true ? parameterRefs('WorkId', 'Page') : parameterRefs('WorkId'),
     responses: {
-      200: { description: `${mediaType}, of the answer or of the best so far.`, content: { [mediaType]: { schema: TEXT } } },
-      ...problems(400, 404, 406),
+      200: { description: 'Of the answer, or of the best so far.', content: { [mediaType]: { schema } } },
+      ...NOT_YET,
     },
   };
 }
 
+const DATA_FORM: Form = { suffix: '.json', mediaType: 'application/json', says: 'Fetch the answer by itself, as JSON' };
+
 export function workPaths(of: WorkPaths): Paths {
-  const forms = of.forms.map((form) => [`${of.at}/{id}${form.suffix}`, { get: fetching(of, form) }] as const);
+  const others = of.forms.map((form) => [`${of.at}/{id}${form.suffix}`, { get: fetching(of, form, TEXT) }] as const);
   return {
     [of.at]: { post: asking(of) },
     [`${of.at}/{id}`]: { get: seeing(of), delete: stopping(of) },
     [`${of.at}/{id}/events`]: { get: following(of) },
-    ...Object.fromEntries(forms),
+    [`${of.at}/{id}${DATA_FORM.suffix}`]: { get: fetching(of, DATA_FORM, schemaRef(of.answer)) },
+    ...Object.fromEntries(others),
   };
 }
