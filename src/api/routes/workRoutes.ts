@@ -81,6 +81,10 @@ export function workRoutes(parts: ApiParts, routes: WorkKindRoutes): Router {
     .route('/:id/events')
     .get(workEvents(parts, finder(parts, routes.kind)))
     .all(only('GET, HEAD'));
-  router.route('/:id').get(see(parts, routes)).delete(stop(parts, routes)).all(only('GET, HEAD, DELETE'));
+  router
+    .route('/:id')
+    .get(see(parts, routes))
+    .delete(stop(parts, routes))
+    .all((request, ...rest) => only(request.params.id.includes('.') ? 'GET, HEAD' : 'GET, HEAD, DELETE')(request, ...rest));
   return router;
 }

@@ -102,7 +102,7 @@ function requestOf(placed: Placed): Arbitrary<Drawn> {
         (text, [name, value]) => text.replace(`{${name}}`, encodeURIComponent(/^\.*$/.test(value) ? 'x' : value)),
         placed.path,
       );
-      const search = new URLSearchParams(query.map(([name, value]) => [name, value])).toString();
+      const search = new URLSearchParams(Object.fromEntries(query)).toString();
       return {
         placed,
         address: search === '' ? filled : `${filled}?${search}`,

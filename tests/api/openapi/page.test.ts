@@ -39,30 +39,25 @@ describe.each([
     const { page, requests, complaints } = await opened(width, height);
     expect(requests.filter((url) => !url.startsWith('data:'))).toEqual([`${app.url}/docs`]);
     expect(complaints).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
+    expect(await page.evaluate(`document.documentElement.scrollWidth - window.innerWidth`)).toBe(0);
     // The style sheet was let in.
-    expect(await page.evaluate(() => getComputedStyle(document.body).marginTop)).toBe('0px');
+    expect(await page.evaluate(`getComputedStyle(document.body).marginTop`)).toBe('0px');
     await page.close();
   });
 
   test('shows every operation with its address, and every link within it leads somewhere', { timeout: 30_000 }, async () => {
     const { page } = await opened(width, height);
-    const shown = await page.evaluate(() =>
-      [...document.querySelectorAll('main section[id]')].map((section) => [
-        section.id,
-        section.querySelector('.request')?.textContent,
-      ]),
+    const shown = await page.evaluate<readonly (readonly [string, string])[]>(
+      `[...document.querySelectorAll('main section[id]')].map((section) => [ section.id, section.querySelector('.request')?.textContent, ])`,
     );
     for (const { method, path, operation } of OPERATIONS)
       expect(shown).toContainEqual([operation.operationId, `${method.toUpperCase()} ${path}`]);
     for (const name of Object.keys(DOCUMENT.components.schemas)) expect(shown.map(([id]) => id)).toContain(`schema-${name}`);
-    const lost = await page.evaluate(() =>
-      [...document.querySelectorAll('a[href^="#"]')]
-        .map((link) => link.getAttribute('href')?.slice(1) ?? '')
-        .filter((id) => document.getElementById(id) === null),
+    const lost = await page.evaluate<readonly string[]>(
+      `[...document.querySelectorAll('a[href^="#"]')] .map((link) => link.getAttribute('href')?.slice(1) ?? '') .filter((id) => document.getElementById(id) === null)`,
     );
     expect(lost).toEqual([]);
-    expect(await page.evaluate(() => document.querySelectorAll('script, iframe, form, img').length)).toBe(0);
+    expect(await page.evaluate(`document.querySelectorAll('script, iframe, form, img').length`)).toBe(0);
     await page.close();
   });
 });
@@ -70,12 +65,12 @@ describe.each([
 test('printed, nothing is hidden and everything is black on white', { timeout: 30_000 }, async () => {
   const { page } = await opened(794, 1123);
   await page.emulateMedia({ media: 'print' });
-  const colours = await page.evaluate(() => [
-    ...new Set([...document.querySelectorAll('body *')].map((element) => getComputedStyle(element).color)),
-  ]);
+  const colours = await page.evaluate(
+    `[ ...new Set([...document.querySelectorAll('body *')].map((element) => getComputedStyle(element).color)), ]`,
+  );
   expect(colours).toEqual(['rgb(0, 0, 0)']);
   const cut = await page.evaluate(
-    () => [...document.querySelectorAll('pre')].filter((pre) => pre.scrollHeight > pre.clientHeight + 1).length,
+    `[...document.querySelectorAll('pre')].filter((pre) => pre.scrollHeight > pre.clientHeight + 1).length`,
   );
   expect(cut).toBe(0);
   await page.close();
