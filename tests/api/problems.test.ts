@@ -3,7 +3,8 @@ import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { OwnFault } from '../../src/model/ownFault.ts';
 import { scenarioNamed, scenarioText } from '../scenarios/allScenarios.ts';
-import { type Answer, type Asked, ask, askJson, askYaml, type Running, running, runningHere } from './running.ts';
+import { heldCrew } from './jobs/heldCrew.ts';
+import { type Answer, type Asked, ask, askJson, askYaml, type Running, running, runningHere, until, WAIT } from './running.ts';
 
 const JSON_TYPE = { 'Content-Type': 'application/json' };
 const good = scenarioText('only-what-must-be-said');
@@ -66,7 +67,10 @@ test.each([
   ['PUT', '/v1/plans', 'POST'],
   ['OPTIONS', '/v1/plans', 'POST'],
   ['DELETE', '/v1/checks', 'POST'],
+  ['PUT', '/v1/plans/some-id', 'GET, HEAD, DELETE'],
+  ['POST', '/v1/plans/some-id/events', 'GET, HEAD'],
   ['POST', '/healthz', 'GET, HEAD'],
+  ['POST', '/readyz', 'GET, HEAD'],
 ])('%s %s: 405, and Allow says %s', async (method, path, allow) => {
   const answer = await ask(service.url + path, { method });
   expect(answer.status).toBe(405);
@@ -104,14 +108,18 @@ describe('a fault of ours', () => {
     ['of any kind', new TypeError('secret detail')],
     ['thrown as text', 'secret detail'],
   ])('%s: 500, told to the log and to nobody else', async (_, fault) => {
-    const broken = await runningHere({ makePlan: () => Promise.reject(fault) });
-    const answer = await askYaml(`${broken.url}/v1/plans`, good);
+    const crew = { ...heldCrew(), search: () => ({ answer: Promise.reject(fault), stop: () => {}, kill: () => {} }) };
+    const broken = await runningHere({}, {}, { crew });
+    const says = 'This is a fault of ovenward, not of your request.';
+    const work = await askYaml(`${broken.url}/v1/plans`, good, WAIT);
+    expect(JSON.parse(work.text)).toMatchObject({ state: 'failed', answer: null, failure: { says, errors: [] } });
+    const answer = await ask(`${broken.url}/v1/plans/${JSON.parse(work.text).id}.svg`);
     expect(answer.status).toBe(500);
-    expect(problemIn(answer).detail).toBe('This is a fault of ovenward, not of your request.');
-    expect(answer.text).not.toMatch(/secret|\bat |\.ts/);
+    expect(problemIn(answer).detail).toBe(says);
+    expect(work.text + answer.text).not.toMatch(/secret|\bat |\.ts/);
     expect(broken.faults).toEqual([fault]);
-    // The line is free again.
-    expect(JSON.parse((await ask(`${broken.url}/healthz`)).text)).toEqual({ version: '1.2.3', isPlanning: false, waiting: 0 });
+    // The thread is free again.
+    await until(() => broken.parts.jobs.running === 0);
   });
 
   test('in the judge', async () => {

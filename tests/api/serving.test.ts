@@ -9,7 +9,7 @@ import { commandLine } from '../../src/cli/commandLine.ts';
 import { planSchema } from '../../src/model/plan.ts';
 import { surroundingsFor } from '../cli/fakes.ts';
 import { scenarioNamed, scenarioText } from '../scenarios/allScenarios.ts';
-import { ask, askYaml, until } from './running.ts';
+import { ask, askYaml, until, WAIT } from './running.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 let child: ChildProcess | undefined;
@@ -56,14 +56,14 @@ test.each<NodeJS.Signals>(['SIGTERM', 'SIGINT'])('%s stops it with exit code 0',
 
 test('stopped while it searches, it sends the best plan so far, and that plan keeps every rule', async () => {
   const { process_, ended, url } = await serve('--port', '0');
-  const answer = askYaml(`${url}/v1/plans?seconds=30`, scenarioText('three-deliveries'));
-  await until(async () => JSON.parse((await ask(`${url}/healthz`)).text).isPlanning === true);
+  const answer = askYaml(`${url}/v1/plans?seconds=30`, scenarioText('three-deliveries'), WAIT);
+  await until(async () => JSON.parse((await ask(`${url}/healthz`)).text).running === 1);
   await new Promise((later) => setTimeout(later, 1000));
   const startedAt = performance.now();
   process_.kill('SIGTERM');
   const { status, text } = await answer;
   expect(status).toBe(200);
-  const plan = planSchema.parse(JSON.parse(text));
+  const plan = planSchema.parse(JSON.parse(text).answer);
   expect(plan.stopped).toBe('cancelled');
   expect(judge(scenarioNamed('three-deliveries'), plan).breaches).toEqual([]);
   expect(await ended).toEqual({ code: 0, signal: null });
