@@ -4,7 +4,8 @@ import { resolve } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { shows } from '../../scripts/docExamples.mjs';
 import { version } from '../../src/cli/version.ts';
-import { type Answer, ask, type Running, running } from './running.ts';
+import { scenarioNamed } from '../scenarios/allScenarios.ts';
+import { type Answer, ask, askJson, type Running, running, WAIT } from './running.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 const page = readFileSync(resolve(root, 'docs/api.md'), 'utf8');
@@ -56,6 +57,12 @@ test('every status the service makes is in the table, and no other', () => {
 
 test('every address of the table is there', async () => {
   const addresses = [...page.matchAll(/^\| `([A-Z]+) (\/[^`]+)` \|/gm)];
-  expect(addresses.length).toBe(3);
-  for (const [, method = '', path = ''] of addresses) expect((await ask(service.url + path, { method })).status).not.toBe(404);
+  expect(addresses.length).toBe(11);
+  const { id } = JSON.parse(
+    (await askJson(`${service.url}/v1/plans?effort=5`, scenarioNamed('only-what-must-be-said'), WAIT)).text,
+  );
+  for (const [, method = '', path = ''] of addresses) {
+    const { status } = await ask(service.url + path.replace('ID', id), { method });
+    expect([method, path, status]).not.toEqual([method, path, 404]);
+  }
 });
