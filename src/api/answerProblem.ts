@@ -8,8 +8,12 @@ function statusShown(error: unknown): number | undefined {
   return error.expose === true && typeof error.status === 'number' ? error.status : undefined;
 }
 
-function tooLarge(): Problem {
-  const says = 'The body is larger than 1 MB.';
+function limitOf(error: unknown): unknown {
+  return typeof error === 'object' && error !== null && 'limit' in error ? error.limit : undefined;
+}
+
+function tooLarge(limit: unknown): Problem {
+  const says = typeof limit === 'number' ? `The body is larger than ${limit / 1000} kB.` : 'The body is too large.';
   const error = { code: 'TOO_LARGE', path: '', says, doThis: 'Leave out what the day does not need.' };
   return new Problem(413, says, { errors: [error] });
 }
@@ -19,7 +23,7 @@ function problemOf(error: unknown): Problem | undefined {
   // Of an address with a percent sign that stands for nothing.
   if (error instanceof URIError) return new Problem(400, 'The address holds a percent sign that stands for no letter.');
   const status = statusShown(error);
-  if (status === 413) return tooLarge();
+  if (status === 413) return tooLarge(limitOf(error));
   if (status === 415) return new Problem(415, 'Send the body as it is, without Content-Encoding.');
   if (status !== undefined && status < 500) return new Problem(400, 'The body did not arrive as its headers say.');
   return undefined;

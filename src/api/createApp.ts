@@ -2,6 +2,7 @@
 import express, { type Express, type RequestHandler } from 'express';
 import helmet from 'helmet';
 import { answerProblem } from './answerProblem.ts';
+import { MOST_BODY_BYTES } from './bodyText.ts';
 import { checks } from './checks.ts';
 import { health } from './health.ts';
 import { knownHost } from './knownHost.ts';
@@ -78,6 +79,7 @@ export function createApp(parts: ApiParts, settings: AppSettings = {}): Express 
   app.disable('etag');
   app.set('query parser', 'simple');
   app.set('case sensitive routing', true);
+  app.set(MOST_BODY_BYTES, parts.limits.bodyKb * 1000);
   app.use(requestLog(parts.log), parts.metrics.observe, strict, keepNothing);
   // Counted before they are let in, so that nobody tries tokens by the thousand.
   app.use(rates(parts.limits.requestsPerMinute), ...admit(parts, settings.isOpenToAnyone === true));

@@ -33,6 +33,7 @@ function wrongInOurs({ bytes }: RawRequest, answer: RawAnswer): readonly string[
 export function uncivil(request: RawRequest, answer: RawAnswer): readonly string[] {
   const { status, headers, text, count } = answer;
   const isLeft = request.mayEnd === true || request.leaveAfterMs !== undefined;
+  if (answer.isStuck === true) return [`no end of the answer, status ${status}`];
   if (status === 0) return isLeft ? [] : ['no answer'];
   const isOurs = headers['x-request-id'] !== undefined;
   return [

@@ -173,7 +173,7 @@ function anyRequest(world: World): fc.Arbitrary<RawRequest> {
           ];
     const own: readonly Header[] = headers.some(([name]) => name === 'Host') ? [] : [['Host', 'localhost']];
     const bytes = rawBytes(method, target(path, query), [...own, ['Connection', 'close'], ...about, ...headers], body);
-    const follows = path.endsWith('/events') && method === 'GET';
+    const follows = /\/events\/?$/.test(path) && method === 'GET';
     const what = `${method} ${path}${query.slice(0, 40)} with ${sent?.what ?? 'no body'} and ${headers.map((header) => header.join(': ').slice(0, 50)).join(', ') || 'no odd header'}`;
     // Two headers of one kind, or chunks that are none, are refused before the app: the connection then ends as it may.
     return {
