@@ -59,7 +59,11 @@ test('every code the command gives by itself is on the page', () => {
     .filter((name) => name.endsWith('.ts'))
     .map((name) => readFileSync(join(root, 'src/cli', name), 'utf8'));
   const codes = new Set(
-    sources.flatMap((text) => [...text.matchAll(/'((?:FILE|TEXT|STDIN|PORT|DAY|PLAN|POSTED|SETTING|STORE|SERVICE)_[A-Z0-9_]+)'/g)].map(([, code]) => code)),
+    sources.flatMap((text) =>
+      [...text.matchAll(/'((?:FILE|TEXT|STDIN|PORT|DAY|PLAN|POSTED|SETTING|STORE|SERVICE)_[A-Z0-9_]+)'/g)].map(
+        ([, code]) => code,
+      ),
+    ),
   );
   expect(codes.size).toBeGreaterThan(5);
   const inDocs = new Set([...page.matchAll(/^\| `([A-Z0-9_]+)` \|/gm)].map(([, code]) => code));
