@@ -92,20 +92,6 @@ function parse(text: string) {
 }
 
 test.each([
-  ['serve', { do: 'serve', openToAnyone: false }],
-  ['serve --port 0', { do: 'serve', port: 0, openToAnyone: false }],
-  ['serve --port 65535 --host ::1', { do: 'serve', port: 65_535, host: '::1', openToAnyone: false }],
-  ['serve --host 127.0.0.2', { do: 'serve', host: '127.0.0.2', openToAnyone: false }],
-  ['serve --host 0.0.0.0 --open-to-anyone', { do: 'serve', host: '0.0.0.0', openToAnyone: true }],
-])('%s', (text, request) => {
-  expect(parse(text)).toEqual({ result: request, err: '' });
-});
-
-test.each([
-  ['serve --host 0.0.0.0', 'there is no password; add --open-to-anyone'],
-  ['serve --host ::', 'there is no password; add --open-to-anyone'],
-  ['serve --host localhost', 'It is an IP address'],
-  ['serve --port 65536', 'whole number from 0 to 65535'],
   ['serve --port', 'argument missing'],
   ['serve day.yaml', 'too many arguments'],
 ])('usage error: %s', (text, says) => {

@@ -61,7 +61,7 @@ test('the container asks the port it listens on, runs as nobody special, and cop
 
 const hasVerifier = spawnSync('systemd-analyze', ['--version']).status === 0;
 
-test.skipIf(!hasVerifier)('systemd finds nothing wrong with the units', { timeout: 20_000 }, () => {
+function verify(): void {
   const copy = mkdtempSync(join(tmpdir(), 'units-'));
   onTestFinished(() => rmSync(copy, { recursive: true }));
   // It also looks whether the command is there; here it is elsewhere.
@@ -75,4 +75,7 @@ test.skipIf(!hasVerifier)('systemd finds nothing wrong with the units', { timeou
   });
   const ours = stderr.split('\n').filter((line) => line.includes(copy) || line.includes('ovenward'));
   expect({ status, ours }).toEqual({ status: 0, ours: [] });
-});
+}
+
+// Where systemd is not installed there is nobody to ask.
+if (hasVerifier) test('systemd finds nothing wrong with the units', { timeout: 20_000 }, verify);

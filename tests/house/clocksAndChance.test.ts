@@ -7,7 +7,7 @@ const src = resolve(import.meta.dirname, '../../src');
 const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.ts'));
 
 /** The only files that may ask what time it is. */
-const CLOCK_FILES = ['cli/clock.ts', 'api/clock.ts', 'store/clock.ts'];
+const CLOCK_FILES = ['cli/clock.ts', 'api/jobs/workThread.ts'];
 const CLOCK =
   /\bDate\.now\b|\bnew Date\(\s*\)|\bDate\(\s*\)|\bperformance\s*\.|\bTemporal\.Now\b|\bprocess\.(hrtime|uptime)\b|\bperf_hooks\b/;
 /** Chance comes from a seed; the platform's own has none. */
