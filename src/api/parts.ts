@@ -6,7 +6,6 @@ import type { Reading } from '../model/inputError.ts';
 import type { Plan } from '../model/plan.ts';
 import type { Scenario } from '../model/scenario.ts';
 import type { WrittenPlan } from '../model/writtenPlan.ts';
-import type { PlanningOptions } from '../planning.ts';
 import type { Store } from '../store/store.ts';
 import type { Jobs } from './jobs/jobs.ts';
 import type { Metrics } from './telling/metrics.ts';
@@ -25,14 +24,10 @@ export type ApiParts = {
   readonly readScenario: (text: string, fileName?: string) => Reading<Scenario>;
   readonly readScenarioValue: (value: unknown) => Reading<Scenario>;
   readonly readWrittenPlan: (text: string, scenario: Scenario) => Reading<WrittenPlan>;
-  readonly makePlan: (scenario: Scenario, options: PlanningOptions) => Promise<Plan>;
   readonly judge: (scenario: Scenario, plan: WrittenPlan) => Verdict;
-  readonly drawPlan: (plan: Plan) => readonly string[];
   readonly whatToDo: (plan: Plan) => readonly Doing[];
   /** A clock in milliseconds. */
   readonly now: () => number;
-  /** Lets other requests be answered between two rounds of search. */
-  readonly pause: () => Promise<void>;
   /** The time now: RFC 3339 in UTC, to the millisecond. */
   readonly instant: () => string;
   readonly store: Store;

@@ -13,7 +13,7 @@ import { version } from './version.ts';
 
 /** To be called once the address is known to be good: it opens the store and starts the threads. */
 export async function apiPartsFor(settings: ServeSettings, parts: Parts, surroundings: Surroundings): Promise<ApiParts> {
-  const { now, pause, instant } = surroundings;
+  const { now, instant } = surroundings;
   const { threads, places, mostSeconds, usualSeconds, requestsPerMinute, bodyKb, token, timeZone } = settings;
   const log = serviceLog({ level: settings.logLevel });
   const report = (fault: unknown): void => log.error({ err: fault }, 'a fault of ovenward');
@@ -31,7 +31,6 @@ export async function apiPartsFor(settings: ServeSettings, parts: Parts, surroun
     ...around,
     readScenarioValue,
     whatToDo,
-    pause,
     store,
     jobs,
     log,

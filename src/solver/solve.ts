@@ -90,7 +90,9 @@ async function warmUp(course: Course): Promise<void> {
 async function searchOn(course: Course, crew: Crew): Promise<void> {
   const { hooks, limits } = course;
   if (!course.goesOn()) return;
-  crew.begin(course.news(), limits.startFrom !== undefined && course.gap > SCOUT_GAP);
+  // Whoever asks whether a price can be met wants the proof as much as the plan.
+  const isScouted = limits.startFrom !== undefined && limits.enough === undefined && course.gap > SCOUT_GAP;
+  crew.begin(course.news(), isScouted);
   const warmed = course.rounds;
   let lastGain = course.rounds;
   while (course.goesOn()) {

@@ -7,9 +7,7 @@ import type { ApiParts } from '../../src/api/parts.ts';
 import { type Service, type ServiceSettings, startService } from '../../src/api/service.ts';
 import { Metrics } from '../../src/api/telling/metrics.ts';
 import { judge } from '../../src/check/judge.ts';
-import { drawPlan } from '../../src/draw/drawPlan.ts';
 import { whatToDo } from '../../src/draw/whatToDo.ts';
-import { makePlan } from '../../src/planning.ts';
 import { readWrittenPlan } from '../../src/read/readPlan.ts';
 import { readScenario, readScenarioValue } from '../../src/read/readScenario.ts';
 import { openStore } from '../../src/store/openStore.ts';
@@ -38,12 +36,9 @@ export async function running(
     readScenario,
     readScenarioValue,
     readWrittenPlan,
-    makePlan,
     judge,
-    drawPlan,
     whatToDo,
     ...shared,
-    pause: () => new Promise((resolve) => setImmediate(resolve)),
     jobs: await openJobs({ threads: 1, mostSeconds: limits.mostSeconds, crew: inlineCrew(), ...shared, ...jobs }),
     log: pino({ level: 'silent' }),
     metrics: new Metrics(),

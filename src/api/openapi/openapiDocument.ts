@@ -35,7 +35,14 @@ const TAGS = [
   { name: 'The service', description: 'Whether it is well, and what it can do.' },
 ] as const;
 
-export function openapiDocument(version: string): OpenapiDocument {
+/** The parameters, with the longest search this service allows. */
+function parametersWithin(mostSeconds: number): typeof PARAMETERS {
+  const { Seconds } = PARAMETERS;
+  return { ...PARAMETERS, Seconds: { ...Seconds, schema: { ...Seconds.schema, maximum: mostSeconds } } };
+}
+
+/** @param mostSeconds - longest search anybody may ask for. */
+export function openapiDocument(version: string, mostSeconds: number): OpenapiDocument {
   return {
     openapi: '3.1.1',
     info: {
@@ -53,7 +60,7 @@ export function openapiDocument(version: string): OpenapiDocument {
     paths: { ...PLAN_PATHS, ...DAY_PATHS, ...SCENARIO_PATHS, ...QUESTION_PATHS, ...CHECK_PATHS, ...SERVICE_PATHS },
     components: {
       schemas: SCHEMAS,
-      parameters: PARAMETERS,
+      parameters: parametersWithin(mostSeconds),
       headers: HEADERS,
       responses: PROBLEM_ANSWERS,
       securitySchemes: {

@@ -23,8 +23,8 @@ function send(request: Request, response: Response, type: 'application/json' | '
   else response.type(type).send(text);
 }
 
-export function openapiRoutes({ version }: ApiParts): Router {
-  const document = openapiDocument(version);
+export function openapiRoutes({ version, limits }: ApiParts): Router {
+  const document = openapiDocument(version, limits.mostSeconds);
   const [json, page] = [`${JSON.stringify(document, null, 1)}\n`, docsPage(document)];
   const routes = Router({ caseSensitive: true, strict: true });
   routes

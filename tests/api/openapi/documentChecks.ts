@@ -6,7 +6,7 @@ import { answerOf } from '../../../src/api/openapi/page/lookUp.ts';
 import type { Answer } from '../running.ts';
 
 export const VERSION = '1.2.3';
-export const DOCUMENT = openapiDocument(VERSION);
+export const DOCUMENT = openapiDocument(VERSION, 30);
 
 export type Placed = { readonly method: Method; readonly path: string; readonly operation: Operation };
 

@@ -6,9 +6,7 @@ import { openJobs } from '../../../src/api/jobs/openJobs.ts';
 import type { ApiParts } from '../../../src/api/parts.ts';
 import { Metrics } from '../../../src/api/telling/metrics.ts';
 import { judge } from '../../../src/check/judge.ts';
-import { drawPlan } from '../../../src/draw/drawPlan.ts';
 import { whatToDo } from '../../../src/draw/whatToDo.ts';
-import { makePlan } from '../../../src/planning.ts';
 import { readWrittenPlan } from '../../../src/read/readPlan.ts';
 import { readScenario, readScenarioValue } from '../../../src/read/readScenario.ts';
 import { openStore } from '../../../src/store/openStore.ts';
@@ -38,11 +36,8 @@ async function realParts(): Promise<Pick<WholeApp, 'parts' | 'faults'>> {
     readScenario,
     readScenarioValue,
     readWrittenPlan,
-    makePlan,
     judge,
-    drawPlan,
     whatToDo,
-    pause: () => new Promise((resolve) => setImmediate(resolve)),
     jobs,
     log: pino({ level: 'silent' }),
     metrics: new Metrics(),

@@ -13,9 +13,7 @@ import { scenarioRoutes } from '../../../src/api/routes/scenarios.ts';
 import { workRoutes } from '../../../src/api/routes/workRoutes.ts';
 import { Metrics } from '../../../src/api/telling/metrics.ts';
 import { judge } from '../../../src/check/judge.ts';
-import { drawPlan } from '../../../src/draw/drawPlan.ts';
 import { whatToDo } from '../../../src/draw/whatToDo.ts';
-import { makePlan } from '../../../src/planning.ts';
 import { readWrittenPlan } from '../../../src/read/readPlan.ts';
 import { readScenario, readScenarioValue } from '../../../src/read/readScenario.ts';
 import { openStore } from '../../../src/store/openStore.ts';
@@ -45,12 +43,9 @@ async function realParts(over: Partial<ApiParts>): Promise<Omit<RoutesHere, 'url
     readScenario,
     readScenarioValue,
     readWrittenPlan,
-    makePlan,
     judge,
-    drawPlan,
     whatToDo,
     ...shared,
-    pause: () => new Promise((resolve) => setImmediate(resolve)),
     store,
     jobs,
     log: pino({ level: 'silent' }),
