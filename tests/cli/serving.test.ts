@@ -8,6 +8,7 @@ import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest';
 import { build } from '../../scripts/build.mjs';
 import { run } from '../../src/cli/run.ts';
 import { openStore } from '../../src/store/openStore.ts';
+import { ask } from '../api/running.ts';
 import { partsFor, surroundingsFor } from './fakes.ts';
 
 const root = resolve(import.meta.dirname, '../..');
@@ -97,8 +98,9 @@ test('a token, posting through it, a copy meanwhile, one service on a store, and
   expect(second.stderr).toContain('STORE_REFUSED');
   // Into the file, while the service has it open: the service shows the new one.
   expect(ovenward(['post', at('day.yaml'), '--effort', '1']).status).toBe(0);
-  const entry = await fetch(`${service.url}/v1/days/2026-05-16/posted/history`, { headers });
-  expect(await entry.json()).toMatchObject({ revisions: [{ revision: 2 }, { revision: 1 }] });
+  // On a new connection: the commands above held this process up for longer than the service keeps an idle one.
+  const entry = await ask(`${service.url}/v1/days/2026-05-16/posted/history`, { headers });
+  expect(JSON.parse(entry.text)).toMatchObject({ revisions: [{ revision: 2 }, { revision: 1 }] });
   expect(ovenward(['backup', at('copy.db')]).stdout).toContain('1 posted day.');
   service.child.kill('SIGTERM');
   expect(await service.ended).toBe(0);

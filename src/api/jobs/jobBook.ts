@@ -60,13 +60,19 @@ export class JobBook {
     }
   }
 
+  admit(): void {
+    const { threads, places } = this.#options;
+    if (this.isClosing) throw stopping();
+    if (this.#running.size + this.#line.length + this.#accepting >= threads + places) throw this.#full();
+  }
+
   async add(ask: Ask, client: string, asked: string, key?: string): Promise<Work> {
-    const { store, version, instant, mostSeconds, threads, places } = this.#options;
+    const { store, version, instant, mostSeconds } = this.#options;
     if (this.isClosing) throw stopping();
     const fingerprint = createHash('sha256').update(`${ask.kind}\n${asked}`).digest('hex');
     const before = key === undefined ? null : await this.#ofKey(key, fingerprint);
     if (before !== null) return before;
-    if (this.#running.size + this.#line.length + this.#accepting >= threads + places) throw this.#full();
+    this.admit();
     const id = randomBytes(ID_BYTES).toString('base64url');
     const stored = { client, ask: capped(ask, mostSeconds) };
     const askedAt = instant();

@@ -10,6 +10,8 @@ export interface Jobs {
    * @param asked - the request as JSON, for the store and for the fingerprint of the key.
    */
   add(ask: Ask, client: string, asked: string, key?: string): Promise<Work>;
+  /** Throws what `add` would throw of a full line or a service that stops: asked before a body is read. */
+  admit(): void;
   /** Null when there is none of this id. */
   find(id: string): Promise<Work | null>;
   /** Resolves with the work when it has ended, when `ms` are over, or when `gone` says that nobody waits any more. */

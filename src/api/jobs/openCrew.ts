@@ -42,6 +42,7 @@ function pool(minThreads: number, maxThreads: number, report: (fault: unknown) =
 export function openCrew({ threads, version, report }: CrewOptions): Crew {
   const searchers = pool(threads, threads, report);
   const light = pool(0, LIGHT_THREADS, report);
+  let isClosed = false;
 
   const search = (ask: Ask, told: (news: ThreadNews) => void): Search => {
     const stop = new Int32Array(new SharedArrayBuffer(4));
@@ -57,11 +58,18 @@ export function openCrew({ threads, version, report }: CrewOptions): Crew {
   };
 
   const asked = (task: ThreadTask) => light.run(task);
+  // What a thread loads for its first plan it loads before somebody waits for that plan.
+  for (let thread = 0; thread < threads; thread++) {
+    searchers.run({ do: 'plan a tiny day', version } satisfies ThreadTask).catch((fault: unknown) => {
+      if (!isClosed) report(fault);
+    });
+  }
   return {
     search,
     draw: (what, json) => asked({ do: 'draw', what, json }),
     planTinyDay: () => asked({ do: 'plan a tiny day', version }),
     close: async () => {
+      isClosed = true;
       await Promise.all([searchers.destroy(), light.destroy()]);
     },
   };

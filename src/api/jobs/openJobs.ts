@@ -50,6 +50,7 @@ export async function openJobs(options: JobsOptions): Promise<Jobs> {
   let isEnded = false;
   return {
     add: (ask, client, asked, key) => book.add(ask, client, asked, key),
+    admit: () => book.admit(),
     find: (id) => book.find(id),
     wait: (id, ms, gone) => book.wait(id, ms, gone),
     follow: (id, told) => book.follow(id, told),

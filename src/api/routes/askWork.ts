@@ -13,12 +13,14 @@ import { wantedFormat } from './wantedFormat.ts';
 import type { WorkKindRoutes } from './workKindRoutes.ts';
 
 /** All that can be refused without the body is refused before it is read. */
-function refuseEarly({ formats, refuseEarly: refuse }: WorkKindRoutes): RequestHandler {
+function refuseEarly({ formats, refuseEarly: refuse }: WorkKindRoutes, { jobs }: ApiParts): RequestHandler {
   return (request, response, next) => {
     response.vary('Accept, Prefer');
     wantedFormat(request, formats);
-    idempotencyKey(request);
+    const key = idempotencyKey(request);
     refuse?.(request);
+    // With a key it may have been let in before.
+    if (key === undefined) jobs.admit();
     next();
   };
 }
@@ -58,5 +60,5 @@ export function askWork(parts: ApiParts, routes: WorkKindRoutes): readonly Reque
     if (format === undefined) response.json(work);
     else await sendFormat(response, work, format, parts, 1);
   };
-  return [refuseEarly(routes), readBytes, handle];
+  return [refuseEarly(routes, parts), readBytes, handle];
 }

@@ -12,6 +12,7 @@ import { mustRead } from '../mustRead.ts';
 import type { ApiParts } from '../parts.ts';
 import { planQuery } from '../planQuery.ts';
 import { Problem } from '../problem.ts';
+import { repeatsKeys } from '../repeatsKeys.ts';
 import type { WorkFormat } from './workFormat.ts';
 import type { WorkKindRoutes } from './workKindRoutes.ts';
 
@@ -47,9 +48,24 @@ const list: WorkFormat = {
   },
 };
 
-/** Read as text in both languages, so that every error has its line and column. */
-function scenarioIn(text: string, isJson: boolean, { readScenario }: ApiParts): Scenario {
-  const reading = readScenario(text, 'The body');
+/** A scenario in JSON that is right: several times faster than as text. Null where only its text can tell what is wrong. */
+function rightJson(text: string, { readScenarioValue }: ApiParts): Scenario | null {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch (error) {
+    if (error instanceof SyntaxError) return null;
+    throw error;
+  }
+  const reading = readScenarioValue(value);
+  return reading.ok && !repeatsKeys(text, value) ? reading.value : null;
+}
+
+/** Otherwise read as text in both languages, so that every error has its line and column. */
+function scenarioIn(text: string, isJson: boolean, parts: ApiParts): Scenario {
+  const right = isJson ? rightJson(text, parts) : null;
+  if (right !== null) return right;
+  const reading = parts.readScenario(text, 'The body');
   if (isJson) jsonBody(text, () => (reading.ok ? [] : reading.errors));
   return mustRead(reading);
 }
