@@ -29,7 +29,6 @@ function begin(job: Job, options: RunOptions): Promise<ThreadAnswer> {
   const { crew, now } = options;
   job.state = 'running';
   job.startedAtMs = now();
-  write(job, options, { state: 'running' });
   job.search = crew.search(askOf(job), (told) => {
     if (job.state !== 'running') return;
     job.hear(told);
