@@ -11,6 +11,8 @@ export type Search = {
 };
 
 export interface Crew {
+  /** Has every thread load what it needs for its first piece of work. Resolves when that is done, whatever comes of it. */
+  warmUp(): Promise<void>;
   /** To be called for no more searches at once than there are threads. */
   search(ask: Ask, told: (news: ThreadNews) => void): Search;
   draw(what: 'pages' | 'comparison', json: string): Promise<readonly string[]>;

@@ -42,7 +42,6 @@ function pool(minThreads: number, maxThreads: number, report: (fault: unknown) =
 export function openCrew({ threads, version, report }: CrewOptions): Crew {
   const searchers = pool(threads, threads, report);
   const light = pool(0, LIGHT_THREADS, report);
-  let isClosed = false;
 
   const search = (ask: Ask, told: (news: ThreadNews) => void): Search => {
     const stop = new Int32Array(new SharedArrayBuffer(4));
@@ -58,18 +57,16 @@ export function openCrew({ threads, version, report }: CrewOptions): Crew {
   };
 
   const asked = (task: ThreadTask) => light.run(task);
-  // What a thread loads for its first plan it loads before somebody waits for that plan.
-  for (let thread = 0; thread < threads; thread++) {
-    searchers.run({ do: 'plan a tiny day', version } satisfies ThreadTask).catch((fault: unknown) => {
-      if (!isClosed) report(fault);
-    });
-  }
+  const tinyDay: ThreadTask = { do: 'plan a tiny day', version };
   return {
+    // As many at once as there are threads, so that each gets one.
+    warmUp: async () => {
+      await Promise.all(Array.from({ length: threads }, () => searchers.run(tinyDay).catch(report)));
+    },
     search,
     draw: (what, json) => asked({ do: 'draw', what, json }),
-    planTinyDay: () => asked({ do: 'plan a tiny day', version }),
+    planTinyDay: () => asked(tinyDay),
     close: async () => {
-      isClosed = true;
       await Promise.all([searchers.destroy(), light.destroy()]);
     },
   };

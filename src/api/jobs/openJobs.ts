@@ -33,6 +33,9 @@ export type JobsOptions = {
 
 const USUAL_PLACES = 64;
 
+/** Milliseconds for the first look at whether all is well. */
+const WARM_UP_MS = 5_000;
+
 /** Work that was accepted and had not ended when the service last did is taken up again before this resolves. */
 export async function openJobs(options: JobsOptions): Promise<Jobs> {
   const { now, version, report } = options;
@@ -46,6 +49,8 @@ export async function openJobs(options: JobsOptions): Promise<Jobs> {
     onEnd: options.onEnd ?? (() => {}),
   });
   const wellness = new Wellness({ now, report, planTinyDay: () => crew.planTinyDay() });
+  // Who asks first is not to wait for what threads load.
+  await Promise.all([crew.warmUp(), wellness.isWell(WARM_UP_MS)]);
   await book.takeUp();
   let isEnded = false;
   return {

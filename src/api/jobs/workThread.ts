@@ -20,7 +20,7 @@ const pause = (): Promise<void> => Promise.resolve();
  * The event loop goes first when cores are few. Linux keeps a niceness for each thread (setpriority(2), "C library/kernel differences");
  * elsewhere it would be that of the whole service.
  */
-const SEARCH_NICENESS = 5;
+const SEARCH_NICENESS = 15;
 let isNice = false;
 
 function beNice(): void {

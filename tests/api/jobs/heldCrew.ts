@@ -46,6 +46,7 @@ export function heldCrew(isDeaf = false): HeldCrew {
     tinyDays: 0,
     search,
     draw: async () => ['<svg/>'],
+    warmUp: async () => {},
     planTinyDay: async () => {
       crew.tinyDays += 1;
       return crew.isWell;

@@ -37,6 +37,7 @@ export function inlineCrew(): InlineCrew {
       const value: unknown = JSON.parse(json);
       return what === 'pages' ? drawPlan(planSchema.parse(value)) : drawComparison(comparisonSchema.parse(value));
     },
+    warmUp: async () => {},
     planTinyDay: async () => true,
     close: async () => {},
   };
