@@ -1,52 +1,16 @@
 // /v1/plans: a scenario in, a plan out, as data, as pages of the sheet, as a calendar or as the list of what to do.
-import { whatToDo } from '../../draw/whatToDo.ts';
-import type { Plan } from '../../model/plan.ts';
 import type { Scenario } from '../../model/scenario.ts';
 import { bodyText } from '../bodyText.ts';
-import { calendarOf } from '../calendar.ts';
-import { doingList } from '../doingList.ts';
-import type { Work } from '../jobs/work.ts';
 import { jsonBody } from '../jsonBody.ts';
 import { bodyType } from '../mediaType.ts';
 import { mustRead } from '../mustRead.ts';
 import type { ApiParts } from '../parts.ts';
 import { planQuery } from '../planQuery.ts';
-import { Problem } from '../problem.ts';
 import { repeatsKeys } from '../repeatsKeys.ts';
-import type { WorkFormat } from './workFormat.ts';
+import { PLAN_FORMATS } from './planFormats.ts';
 import type { WorkKindRoutes } from './workKindRoutes.ts';
 
 const READS = ['application/json', 'application/yaml'] as const;
-
-function planIn({ kind, answer }: Work): Plan {
-  if (kind === 'plan' && answer !== null && 'tasks' in answer) return answer;
-  throw new Problem(404, 'There is no plan yet.');
-}
-
-const pages: WorkFormat = {
-  suffix: '.svg',
-  mediaType: 'image/svg+xml',
-  write: async (work, { jobs }, page) => {
-    const drawn = (await jobs.draw('pages', JSON.stringify(planIn(work))))[page - 1];
-    if (drawn === undefined) throw new Problem(404, 'The sheet has no such page.');
-    return drawn;
-  },
-};
-
-const calendar: WorkFormat = {
-  suffix: '.ics',
-  mediaType: 'text/calendar',
-  write: async (work, { instant }) => calendarOf(planIn(work), work.endedAt ?? instant()),
-};
-
-const list: WorkFormat = {
-  suffix: '.txt',
-  mediaType: 'text/plain',
-  write: async (work) => {
-    const plan = planIn(work);
-    return doingList(plan, whatToDo(plan));
-  },
-};
 
 /** A scenario in JSON that is right: several times faster than as text. Null where only its text can tell what is wrong. */
 function rightJson(text: string, { readScenarioValue }: ApiParts): Scenario | null {
@@ -83,6 +47,6 @@ export function plans(parts: ApiParts): WorkKindRoutes {
       const scenario = scenarioIn(asked, bodyType(request, READS) === 'application/json', parts);
       return { ask: { kind: 'plan', scenario, limits }, asked };
     },
-    formats: [pages, calendar, list],
+    formats: PLAN_FORMATS,
   };
 }
