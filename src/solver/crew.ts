@@ -87,6 +87,7 @@ export class Crew {
   private readonly now: () => number;
   private pending: Pending | null = null;
   private isScouted = false;
+  private isStopped = false;
   news: News;
   rounds = 0;
   /** Whether some lane has nothing left to do. */
@@ -201,6 +202,9 @@ export class Crew {
 
   /** Ends all threads; what the lane elsewhere has found by now still counts. */
   async stop(): Promise<void> {
+    // A thread that wakes while it is being ended says so, and never answers: it must not be waited for the next time.
+    if (this.isStopped) return;
+    this.isStopped = true;
     if (this.pending !== null && this.thread?.isAwake === true) {
       this.thread.end();
       await this.pending.answer;
