@@ -2,9 +2,13 @@
 import express, { type Request, type RequestHandler } from 'express';
 import { MAX_TEXT_BYTES } from '../read/limits.ts';
 import { Problem } from './problem.ts';
+import { Turns } from './turns.ts';
 
 /** Setting of the app: most bytes of a body, included. Set by createApp.ts; default MAX_TEXT_BYTES. */
 export const MOST_BODY_BYTES = 'most body bytes';
+
+/** Setting of the app: the turns in which bodies are taken once they have arrived. Set by createApp.ts; without it at once. */
+export const BODY_TURNS = 'body turns';
 
 const readers = new Map<number, RequestHandler>();
 
@@ -17,7 +21,12 @@ function readerUpTo(limit: number): RequestHandler {
 /** Reads the body as bytes. Routes check its media type before. */
 export const readBytes: RequestHandler = (request, response, next) => {
   const limit: unknown = request.app.get(MOST_BODY_BYTES);
-  readerUpTo(typeof limit === 'number' ? limit : MAX_TEXT_BYTES)(request, response, next);
+  const turns: unknown = request.app.get(BODY_TURNS);
+  const read = readerUpTo(typeof limit === 'number' ? limit : MAX_TEXT_BYTES);
+  read(request, response, (error?: unknown) => {
+    if (error === undefined && turns instanceof Turns) turns.take(next);
+    else next(error);
+  });
 };
 
 /** The text of a body read by readBytes; '' when there was none. */

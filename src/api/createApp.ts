@@ -2,7 +2,7 @@
 import express, { type Express, type RequestHandler } from 'express';
 import helmet from 'helmet';
 import { answerProblem } from './answerProblem.ts';
-import { MOST_BODY_BYTES } from './bodyText.ts';
+import { BODY_TURNS, MOST_BODY_BYTES } from './bodyText.ts';
 import { checks } from './checks.ts';
 import { health } from './health.ts';
 import { knownHost } from './knownHost.ts';
@@ -20,6 +20,7 @@ import { workRoutes } from './routes/workRoutes.ts';
 import { onlyWithToken } from './safety/onlyWithToken.ts';
 import { rates } from './safety/rates.ts';
 import { requestLog } from './telling/requestLog.ts';
+import { Turns } from './turns.ts';
 
 export type AppSettings = {
   /** Whether requests may name any host. Default: only those of this machine. */
@@ -47,6 +48,16 @@ const keepNothing: RequestHandler = (_request, response, next) => {
   response.set('Cache-Control', 'no-store');
   next();
 };
+
+/** What watches the service hears from it at once. */
+const WATCHED: ReadonlySet<string> = new Set(['/healthz', '/readyz', '/metrics']);
+
+function inTurn(turns: Turns): RequestHandler {
+  return ({ path }, _response, next) => {
+    if (WATCHED.has(path)) next();
+    else turns.take(next);
+  };
+}
 
 const notHere: RequestHandler = () => {
   throw new Problem(404, 'There is nothing at this address.');
@@ -80,7 +91,9 @@ export function createApp(parts: ApiParts, settings: AppSettings = {}): Express 
   app.set('query parser', 'simple');
   app.set('case sensitive routing', true);
   app.set(MOST_BODY_BYTES, parts.limits.bodyKb * 1000);
-  app.use(requestLog(parts.log), parts.metrics.observe, strict, keepNothing);
+  const turns = new Turns(parts.now);
+  app.set(BODY_TURNS, turns);
+  app.use(requestLog(parts.log), parts.metrics.observe, inTurn(turns), strict, keepNothing);
   // Counted before they are let in, so that nobody tries tokens by the thousand.
   app.use(rates(parts.limits.requestsPerMinute), ...admit(parts, settings.isOpenToAnyone === true));
   mountRoutes(app, parts);

@@ -10,7 +10,7 @@ const MAX_WHOLE = 2 ** 31 - 1;
 type Seconds = Pick<ApiLimits, 'mostSeconds' | 'usualSeconds'>;
 
 /** One level deeper than the query, so that sentences and paths name it: /query/seconds. */
-function askedSchema(mostSeconds: number) {
+function schemaUpTo(mostSeconds: number) {
   return z.strictObject({
     query: z.strictObject({
       seconds: z.number().min(0.1).max(mostSeconds).optional().describe('Seconds of search at most, both ends included.'),
@@ -18,6 +18,15 @@ function askedSchema(mostSeconds: number) {
       seed: z.int().min(0).max(MAX_WHOLE).optional().describe('Seed of the search. Default 1.'),
     }),
   });
+}
+
+/** Kept: to make a schema takes longer than to read with it. A service has one limit. */
+const schemas = new Map<number, ReturnType<typeof schemaUpTo>>();
+
+function askedSchema(mostSeconds: number): ReturnType<typeof schemaUpTo> {
+  const schema = schemas.get(mostSeconds) ?? schemaUpTo(mostSeconds);
+  schemas.set(mostSeconds, schema);
+  return schema;
 }
 
 /** Everything in a query is text; what looks like a number is read as one. */
