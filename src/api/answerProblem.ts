@@ -1,6 +1,7 @@
 // Last in the app: tells whatever was thrown as application/problem+json. Faults of ours are reported and told without detail.
-import type { ErrorRequestHandler, Request, Response } from 'express';
+import type { ErrorRequestHandler, Request } from 'express';
 import { Problem } from './problem.ts';
+import { faultOf, type Report } from './telling/report.ts';
 
 /** What the reader of bodies throws: errors with a status, marked as fit to be shown. */
 function statusShown(error: unknown): number | undefined {
@@ -34,16 +35,10 @@ function instanceOf({ id }: Request): { readonly instance?: string } {
   return typeof id === 'string' ? { instance: `urn:uuid:${id}` } : {};
 }
 
-/** A fault of ours goes to the line the log has for this request, and to whoever wants to hear of every fault. */
-function tell(fault: unknown, response: Response, report: (fault: unknown) => void): void {
-  response.err = fault instanceof Error ? fault : new Error('Something that is no error was thrown', { cause: fault });
-  report(fault);
-}
-
-export function answerProblem(report: (fault: unknown) => void): ErrorRequestHandler {
+export function answerProblem(report: Report): ErrorRequestHandler {
   return (error: unknown, request, response, _next) => {
     const known = problemOf(error);
-    if (known === undefined) tell(error, response, report);
+    if (known === undefined) report(error, faultOf(request));
     const problem = known ?? new Problem(500, 'This is a fault of ovenward, not of your request.');
     if (response.headersSent) {
       // Half an answer must not look like a whole one.

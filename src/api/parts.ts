@@ -9,6 +9,7 @@ import type { WrittenPlan } from '../model/writtenPlan.ts';
 import type { Store } from '../store/store.ts';
 import type { Jobs } from './jobs/jobs.ts';
 import type { Metrics } from './telling/metrics.ts';
+import type { Report } from './telling/report.ts';
 
 export type ApiLimits = {
   /** Longest search anybody may ask for, in seconds. */
@@ -44,5 +45,5 @@ export type ApiParts = {
   /** Version of this program. */
   readonly version: string;
   /** Told of every fault of ours; the client learns only that there was one. */
-  readonly report: (fault: unknown) => void;
+  readonly report: Report;
 };

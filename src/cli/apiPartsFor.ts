@@ -2,6 +2,7 @@
 import { openJobs } from '../api/jobs/openJobs.ts';
 import type { ApiParts } from '../api/parts.ts';
 import { Metrics } from '../api/telling/metrics.ts';
+import { reportTo } from '../api/telling/report.ts';
 import { serviceLog } from '../api/telling/serviceLog.ts';
 import { whatToDo } from '../draw/whatToDo.ts';
 import { readScenarioValue } from '../read/readScenario.ts';
@@ -16,7 +17,7 @@ export async function apiPartsFor(settings: ServeSettings, parts: Parts, surroun
   const { now, instant } = surroundings;
   const { threads, places, mostSeconds, usualSeconds, requestsPerMinute, bodyKb, token, timeZone } = settings;
   const log = serviceLog({ level: settings.logLevel });
-  const report = (fault: unknown): void => log.error({ err: fault }, 'a fault of ovenward');
+  const report = reportTo(log);
   const metrics = new Metrics();
   const store = await storeAt(settings.store);
   const around = { now, instant, version: version(), report };

@@ -3,18 +3,24 @@ import { createServer, request } from 'node:http';
 import express, { type RequestHandler } from 'express';
 import { onTestFinished } from 'vitest';
 import { answerProblem } from '../../src/api/answerProblem.ts';
+import type { Report } from '../../src/api/telling/report.ts';
 
 export type SmallApp = { readonly url: string; readonly faults: readonly unknown[] };
 
-/** `last` answers whatever gets through; by default 200 and "in". */
-export function smallApp(handlers: readonly RequestHandler[], last?: RequestHandler): Promise<SmallApp> {
+/** `last` answers whatever gets through; by default 200 and "in". `report` too is told of faults of ours. */
+export function smallApp(handlers: readonly RequestHandler[], last?: RequestHandler, report?: Report): Promise<SmallApp> {
   const faults: unknown[] = [];
   const app = express();
   const answers: RequestHandler = (_request, response) => {
     response.send('in');
   };
   app.use(...handlers, last ?? answers);
-  app.use(answerProblem((fault) => faults.push(fault)));
+  app.use(
+    answerProblem((fault, of) => {
+      faults.push(fault);
+      report?.(fault, of);
+    }),
+  );
   const server = createServer(app);
   onTestFinished(() => {
     server.closeAllConnections();

@@ -216,7 +216,7 @@ export class JobBook {
     try {
       await this.#options.store.changeWork(job.id, recordOfEnding(ending));
     } catch (fault) {
-      this.#options.report(fault);
+      this.#options.report(fault, { work: job.id });
     }
     this.#jobs.delete(job.id);
     job.end(ending);

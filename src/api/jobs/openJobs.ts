@@ -2,6 +2,7 @@
 import { availableParallelism } from 'node:os';
 import type { Store } from '../../store/store.ts';
 import { Problem } from '../problem.ts';
+import type { Report } from '../telling/report.ts';
 import type { Crew } from './crew.ts';
 import { JobBook } from './jobBook.ts';
 import type { Jobs } from './jobs.ts';
@@ -24,7 +25,7 @@ export type JobsOptions = {
   /** Version of this program. */
   readonly version: string;
   /** Told of every fault of ours. */
-  readonly report: (fault: unknown) => void;
+  readonly report: Report;
   /** Told of all work that has ended. */
   readonly onEnd?: (work: Work) => void;
   /** The threads. Default: threads. */

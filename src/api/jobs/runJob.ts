@@ -21,7 +21,9 @@ function askOf({ stored: { ask }, json }: Job): Ask {
 }
 
 function write(job: Job, { store, report }: RunOptions, changes: Parameters<RunOptions['store']['changeWork']>[1]): void {
-  job.writing = job.writing.then(() => store.changeWork(job.id, changes)).catch(report);
+  job.writing = job.writing
+    .then(() => store.changeWork(job.id, changes))
+    .catch((fault: unknown) => report(fault, { work: job.id }));
 }
 
 /** Begins the search; what it tells goes into the job. */
@@ -62,7 +64,7 @@ export async function runJob(job: Job, options: RunOptions): Promise<Ending> {
       const failure = json === null ? { says: BROKEN_OFF, errors: [] } : null;
       return { state: json === null ? 'failed' : 'stopped', endedAt: instant(), json, failure };
     }
-    report(fault);
+    report(fault, { work: job.id });
     return { state: 'failed', endedAt: instant(), json: null, failure: { says: OUR_FAULT, errors: [] } };
   } finally {
     clearTimeout(late);

@@ -152,7 +152,8 @@ test('news and the best so far reach those who follow, and the store', async () 
 });
 
 test('a search that fails: the work says so without detail, and the fault is reported', async () => {
-  const { jobs, crew, faults } = await here();
+  const told: unknown[] = [];
+  const { jobs, crew } = await here({ report: (fault, of) => told.push({ fault, ...of }) });
   const work = await jobs.add(planFor(), 'till', '{}');
   const fault = new Error('secret');
   crew.held[0]?.fail(fault);
@@ -160,7 +161,7 @@ test('a search that fails: the work says so without detail, and the fault is rep
   expect(after).toMatchObject({ state: 'failed', answer: null, failure: { errors: [] } });
   expect(after?.failure?.says).not.toContain('secret');
   expect(await jobs.find(work.id)).toMatchObject({ state: 'failed', answer: null, failure: after?.failure });
-  expect(faults).toEqual([fault]);
+  expect(told).toEqual([{ fault, work: work.id }]);
   expect([jobs.running, jobs.waiting]).toEqual([0, 0]);
 });
 

@@ -2,9 +2,10 @@
 import type { RequestHandler } from 'express';
 import { expect, test } from 'vitest';
 import { Problem } from '../../../src/api/problem.ts';
+import { reportTo } from '../../../src/api/telling/report.ts';
 import { requestLog } from '../../../src/api/telling/requestLog.ts';
 import { type LogLevel, serviceLog } from '../../../src/api/telling/serviceLog.ts';
-import { ask, until } from '../running.ts';
+import { ask, runningHere, until } from '../running.ts';
 import { askPath, type SmallApp, smallApp } from '../smallApp.ts';
 
 const UUID = /^[\da-f]{8}-[\da-f]{4}-4[\da-f]{3}-[89ab][\da-f]{3}-[\da-f]{12}$/;
@@ -14,7 +15,7 @@ type Logged = SmallApp & { readonly lines: readonly string[] };
 async function logged(last?: RequestHandler, level: LogLevel = 'debug'): Promise<Logged> {
   const lines: string[] = [];
   const log = serviceLog({ level, to: { write: (line) => lines.push(line) } });
-  return { ...(await smallApp([requestLog(log)], last)), lines };
+  return { ...(await smallApp([requestLog(log)], last, reportTo(log))), lines };
 }
 
 async function line({ lines }: Logged): Promise<Record<string, unknown>> {
@@ -84,7 +85,7 @@ test('a problem names the occurrence the log has: instance of RFC 9457, section 
   expect(JSON.parse(text).instance).toBe(`urn:uuid:${told.id}`);
 });
 
-test('a fault of ours has its stack in the log and nowhere else; what hangs on it is told nowhere', async () => {
+test('a fault of ours has its stack in the log, once, and nowhere else; what hangs on it is told nowhere', async () => {
   const fault = Object.assign(new RangeError('too far'), { body: 'secret' });
   const app = await logged(() => {
     throw fault;
@@ -92,11 +93,18 @@ test('a fault of ours has its stack in the log and nowhere else; what hangs on i
   const { status, text } = await ask(app.url);
   expect(status).toBe(500);
   expect(text).not.toMatch(/too far|\.ts/);
-  expect(await line(app)).toMatchObject({
+  await until(() => app.lines.length === 2);
+  const [told, request] = app.lines.map((one) => JSON.parse(one));
+  const instance = JSON.parse(text).instance;
+  expect(told).toEqual({
     level: 'error',
-    msg: 'a fault of ours',
+    time: expect.any(String),
+    id: instance.replace('urn:uuid:', ''),
     err: { type: 'RangeError', message: 'too far', stack: expect.stringMatching(/requestLog\.test\.ts/) },
+    msg: 'a fault of ovenward',
   });
+  expect(request).toMatchObject({ level: 'warn', id: told.id, status: 500, msg: 'answered' });
+  expect(request).not.toHaveProperty('err');
   expect(app.lines.join('')).not.toContain('secret');
   expect(app.faults).toEqual([fault]);
 });
@@ -127,4 +135,19 @@ test('silent is silent', async () => {
   await ask(app.url);
   expect(app.faults).toHaveLength(1);
   expect(app.lines).toEqual([]);
+});
+
+test('a store that cannot be read is told with the id of the request that asked', async () => {
+  const { parts } = await runningHere();
+  const lines: string[] = [];
+  const log = serviceLog({ to: { write: (said) => lines.push(said) } });
+  const store = { ...parts.store, isReady: () => Promise.reject(new Error('the disk is gone')) };
+  const { url } = await runningHere({ log, report: reportTo(log), store });
+  const { status, text } = await ask(`${url}/readyz`);
+  expect(status).toBe(503);
+  await until(() => lines.length === 2);
+  const [told, request] = lines.map((one) => JSON.parse(one));
+  expect(told).toMatchObject({ level: 'error', err: { message: 'the disk is gone' } });
+  expect(request).toMatchObject({ level: 'warn', id: told.id, route: '/readyz', status: 503 });
+  expect(JSON.parse(text).instance).toBe(`urn:uuid:${told.id}`);
 });
