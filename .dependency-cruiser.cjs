@@ -78,7 +78,7 @@ const packages = {
   picocolors: ['cli/'],
   pino: ['api/'],
   'pino-http': ['api/telling/'],
-  piscina: ['api/jobs/'],
+  piscina: ['api/jobs/', 'store/openStoreThread[.]ts', 'store/storeThread[.]ts'],
   'prom-client': ['api/telling/'],
   'pure-rand': ['solver/', 'questions/howSure/'],
   rfc6902: ['read/'],

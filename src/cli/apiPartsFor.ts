@@ -8,7 +8,7 @@ import { whatToDo } from '../draw/whatToDo.ts';
 import { readScenarioValue } from '../read/readScenario.ts';
 import type { Parts } from './parts.ts';
 import type { ServeSettings } from './settings/serveSettings.ts';
-import { storeAt } from './storeAt.ts';
+import { storeThreadAt } from './storeAt.ts';
 import type { Surroundings } from './surroundings.ts';
 import { version } from './version.ts';
 
@@ -19,7 +19,7 @@ export async function apiPartsFor(settings: ServeSettings, parts: Parts, surroun
   const log = serviceLog({ level: settings.logLevel });
   const report = reportTo(log);
   const metrics = new Metrics();
-  const store = await storeAt(settings.store);
+  const store = await storeThreadAt(settings.store, report);
   const around = { now, instant, version: version(), report };
   const jobs = await openJobs({ store, threads, places, mostSeconds, ...around, onEnd: metrics.workEnded }).catch(
     async (fault: unknown) => {

@@ -2,6 +2,7 @@
 import { mkdir } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import { openStore } from '../store/openStore.ts';
+import { openStoreThread } from '../store/openStoreThread.ts';
 import type { Store } from '../store/store.ts';
 import { BadInput } from './badInput.ts';
 import { errorCode } from './errorCode.ts';
@@ -25,9 +26,18 @@ export async function makeFolder(file: string): Promise<void> {
   }
 }
 
-export async function storeAt(file: string): Promise<Store> {
+async function opened(file: string, open: () => Promise<Store>): Promise<Store> {
   await makeFolder(file);
-  return openStore(file).catch((error: unknown) => {
+  return open().catch((error: unknown) => {
     throw storeRefused(file, error);
   });
+}
+
+export function storeAt(file: string): Promise<Store> {
+  return opened(file, () => openStore(file));
+}
+
+/** In a thread of its own, for whoever has more to do than to wait for the disk. */
+export function storeThreadAt(file: string, report: (fault: unknown) => void): Promise<Store> {
+  return opened(file, () => openStoreThread(file, { report }));
 }

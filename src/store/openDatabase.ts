@@ -8,7 +8,7 @@ import { migrate } from './migrate.ts';
 import { StoreFault } from './storeFault.ts';
 
 export type StoreOptions = {
-  /** Longest wait for another process that writes, in ms, 0 or more; default 2000. Nothing else is done meanwhile. */
+  /** Longest wait for another process that writes, in ms, 0 or more; default 2000. Its thread does nothing else meanwhile. */
   readonly busyMs?: number;
   /** Pages of the write-ahead log after which it is moved into the file, 1 or more; default 1000. */
   readonly checkpointPages?: number;

@@ -7,9 +7,9 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { openDatabase } from '../../src/store/openDatabase.ts';
 import { openStore, storeOver } from '../../src/store/openStore.ts';
 import type { Store } from '../../src/store/store.ts';
-import { StoreFault } from '../../src/store/storeFault.ts';
 import { allOf, anyCall, type Call } from './anyCall.ts';
 import { memoryStore } from './memoryStore.ts';
+import { outcome } from './outcome.ts';
 import { posted, scenario } from './samples.ts';
 
 let folder: string;
@@ -17,17 +17,6 @@ beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'store-'));
 });
 afterEach(() => rmSync(folder, { recursive: true }));
-
-/** What a call came to: its answer, or the code it was rejected with. */
-async function outcome(promise: Promise<unknown>): Promise<unknown> {
-  try {
-    return { is: await promise };
-  } catch (error) {
-    if (error instanceof StoreFault) return { rejected: error.code };
-    if (error instanceof Error && error.message === 'REFUSED') return { rejected: error.message };
-    throw error;
-  }
-}
 
 test('answers every row of calls as plain lists do', async () => {
   const calls = fc.array(anyCall, { minLength: 1, maxLength: 60, size: 'max' });
