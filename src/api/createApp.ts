@@ -20,6 +20,7 @@ import { workRoutes } from './routes/workRoutes.ts';
 import { onlyWithToken } from './safety/onlyWithToken.ts';
 import { rates } from './safety/rates.ts';
 import { requestLog } from './telling/requestLog.ts';
+import { WATCHED } from './telling/routeName.ts';
 import { Turns } from './turns.ts';
 
 export type AppSettings = {
@@ -49,9 +50,7 @@ const keepNothing: RequestHandler = (_request, response, next) => {
   next();
 };
 
-/** What watches the service hears from it at once. */
-const WATCHED: ReadonlySet<string> = new Set(['/healthz', '/readyz', '/metrics']);
-
+/** Who watches the service hears from it at once. */
 function inTurn(turns: Turns): RequestHandler {
   return ({ path }, _response, next) => {
     if (WATCHED.has(path)) next();

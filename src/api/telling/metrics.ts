@@ -4,7 +4,7 @@ import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom
 import { HOLDS } from '../../model/plan.ts';
 import type { Jobs } from '../jobs/jobs.ts';
 import type { Work } from '../jobs/work.ts';
-import { routeName } from './routeName.ts';
+import { routeName, WATCHED } from './routeName.ts';
 
 /** Methods told by their names; what else somebody makes up is `other`, so that labels stay few. */
 const METHODS: ReadonlySet<string> = new Set(['GET', 'HEAD', 'POST', 'PUT', 'DELETE', 'OPTIONS', 'PATCH']);
@@ -36,6 +36,12 @@ export class Metrics {
     buckets: DURATIONS,
     registers: [this.#registry],
   });
+  readonly #refused = new Counter({
+    name: 'ovenward_requests_refused_total',
+    help: 'Requests answered 503: the line was full, or the service was stopping.',
+    labelNames: ['route'],
+    registers: [this.#registry],
+  });
   readonly #running = new Gauge({ name: 'ovenward_work_running', help: 'Work being done.', registers: [this.#registry] });
   readonly #waiting = new Gauge({ name: 'ovenward_work_waiting', help: 'Work in the line.', registers: [this.#registry] });
   readonly #ended = new Counter({
@@ -64,6 +70,7 @@ export class Metrics {
       const status = response.headersSent ? `${Math.floor(response.statusCode / 100)}xx` : 'gone';
       const labels = { method, route, status };
       this.#requests.inc(labels);
+      if (response.headersSent && response.statusCode === 503 && !WATCHED.has(route)) this.#refused.inc({ route });
       if (!route.endsWith('/events')) stopClock(labels);
     });
     next();

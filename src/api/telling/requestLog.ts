@@ -4,7 +4,7 @@ import type { Request, RequestHandler, Response } from 'express';
 import type { LevelWithSilent, Logger } from 'pino';
 import { pinoHttp } from 'pino-http';
 import { requestId } from './requestId.ts';
-import { routeName } from './routeName.ts';
+import { routeName, WATCHED } from './routeName.ts';
 
 /** What a client may call its request: short, and harmless wherever it is written. */
 const SAFE_NAME = /^[\w.-]{1,64}$/;
@@ -14,12 +14,12 @@ function nameGiven({ headers }: Request): string | undefined {
   return typeof name === 'string' && SAFE_NAME.test(name) ? name : undefined;
 }
 
-/** Asked every few seconds for years, and of no interest while all is well. */
-const WATCHING: ReadonlySet<string> = new Set(['/healthz', '/readyz', '/metrics']);
-
 function levelOf(status: number, route: string): LevelWithSilent {
+  const isWatched = WATCHED.has(route);
+  // Turned away while the line is full: nothing is wrong, and when it happens it happens by the thousand. Metrics count it.
+  if (status === 503 && !isWatched) return 'info';
   if (status >= 400) return 'warn';
-  return WATCHING.has(route) ? 'debug' : 'info';
+  return isWatched ? 'debug' : 'info';
 }
 
 function whichOf(request: Request) {

@@ -42,6 +42,9 @@ export const ROUTE_NAMES: readonly string[] = [
 
 export const NO_ROUTE = 'elsewhere';
 
+/** Routes by which the service is watched: asked every few seconds for years, and of no interest while all is well. */
+export const WATCHED: ReadonlySet<string> = new Set(['/healthz', '/readyz', '/metrics']);
+
 export type RouteName = {
   readonly route: string;
   /** The path with ids and dates in it and without names; without a route, nothing of it. */

@@ -36,6 +36,21 @@ test('requests by method, route and kind of status', async () => {
 });
 const EVENTS = 'ovenward_requests_total{method="GET",route="/v1/plans/{id}/events",status="2xx"}';
 
+test('who is turned away while the line is full is counted, beside all else; who asks whether all is well is not', async () => {
+  const metrics = new Metrics();
+  const { url } = await smallApp([metrics.observe], () => {
+    throw new Problem(503, 'The line is full.');
+  });
+  for (let sent = 0; sent < 3; sent += 1) await ask(`${url}/v1/plans`, { method: 'POST' });
+  await ask(`${url}/healthz`);
+  await until(async () => sample(await metrics.text(JOBS), HEALTH) === 1);
+  const text = await metrics.text(JOBS);
+  expect(sample(text, 'ovenward_requests_refused_total{route="/v1/plans"}')).toBe(3);
+  expect(sample(text, 'ovenward_requests_total{method="POST",route="/v1/plans",status="5xx"}')).toBe(3);
+  expect(text).not.toContain('ovenward_requests_refused_total{route="/healthz"}');
+});
+const HEALTH = 'ovenward_requests_total{method="GET",route="/healthz",status="5xx"}';
+
 test('paths and methods somebody makes up get one line together', async () => {
   const metrics = new Metrics();
   const { url } = await smallApp([metrics.observe]);

@@ -109,12 +109,17 @@ test('a fault of ours has its stack in the log, once, and nowhere else; what han
   expect(app.faults).toEqual([fault]);
 });
 
-test('busy is no fault; a client that leaves is told of', async () => {
+test('busy is nothing that somebody has to look after, unwell is; a client that leaves is told of', async () => {
   const busy = await logged(() => {
     throw new Problem(503, 'The line is full.');
   });
   await ask(busy.url);
-  expect(await line(busy)).toMatchObject({ level: 'warn', status: 503 });
+  expect(await line(busy)).toMatchObject({ level: 'info', status: 503 });
+  const unwell = await logged(() => {
+    throw new Problem(503, 'A day of one tray could not be planned.');
+  });
+  await ask(`${unwell.url}/healthz`);
+  expect(await line(unwell)).toMatchObject({ level: 'warn', status: 503 });
   const leave = new AbortController();
   const app = await logged(() => leave.abort());
   await expect(fetch(app.url, { signal: leave.signal })).rejects.toThrow('aborted');
