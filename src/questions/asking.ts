@@ -28,7 +28,7 @@ export type AskLimits = {
   readonly enoughCost?: number;
   /** Whether to stop when nothing has got better for a while. Default: as makePlan has it. */
   readonly stopsWhenFlat?: boolean;
-  readonly onProgress?: (progress: Progress) => void;
+  readonly onProgress?: (progress: Progress, planSoFar: () => Plan) => void;
 };
 
 /** Seconds left for an answer; Infinity without a time limit, 0 when it is over or was stopped. */

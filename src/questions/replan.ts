@@ -13,7 +13,7 @@ import { KEPT } from '../model/underway.ts';
 import type { Progress } from '../planning.ts';
 import { type Asking, type AskLimits, ask, secondsLeft } from './asking.ts';
 import { type DayAt, dayAt } from './replan/dayAt.ts';
-import { type DayUnderway, type Saving, saveBegunTrays } from './replan/saving.ts';
+import { begunAndLeftOut, type DayUnderway, type Saving, saveBegunTrays } from './replan/saving.ts';
 
 export type Replanned =
   | { readonly ok: true; readonly answer: ReplanAnswer }
@@ -87,26 +87,46 @@ export async function replan(
   };
 }
 
-/** Share of the time after which trays that are at work and still have no place are given more minutes. */
-const STRICT_SHARE = 0.75;
+/** Share of the time kept for giving more minutes to trays that are at work and still have no place; at least so many seconds, at most half. */
+const SAVING_SHARE = 0.25;
+const SAVING_SECONDS = 0.6;
 
 /** Seconds below which another search is not begun: it would end later than it should. */
 const LEAST_SECONDS = 0.3;
 
+/** Milliseconds kept for what follows the last plan: what moved, and in which words. */
+const LAST_MS = 40;
+
 /** The rest of the day, as good as time allows. Trays at work that find no place are saved by going on longer. */
-async function planRest(scenario: DayUnderway, plan: Plan, asking: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Saving> {
-  if (isAllDecided(scenario)) return { scenario, plan: await ask(scenario, asking, { effort: 1, startFrom: plan }), saved: [] };
-  const untilMs = asking.now() + STRICT_SHARE * 1000 * secondsLeft(asking);
-  let isAnyLeftOut = true;
-  const whileAllFit = { ...asking, cancelled: () => asking.cancelled() || (isAnyLeftOut && asking.now() > untilMs) };
-  const onProgress = ({ plannedTrays, trays }: Progress): void => {
-    isAnyLeftOut = plannedTrays < trays;
-  };
-  const first = await ask(scenario, whileAllFit, { ...limits, startFrom: plan, onProgress });
+async function planRest(scenario: DayUnderway, plan: Plan, within: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Saving> {
+  if (isAllDecided(scenario)) return { scenario, plan: await ask(scenario, within, { effort: 1, startFrom: plan }), saved: [] };
+  const asking = { ...within, untilMs: within.untilMs - LAST_MS };
+  const first = await askStrictly(scenario, plan, asking, limits);
   const isOver = (): boolean => secondsLeft(asking) < LEAST_SECONDS;
-  if (first.score.leftOutTrays === 0 || first.stopped === 'proved' || isOver()) return { scenario, plan: first, saved: [] };
+  if (first.stopped === 'proved' || begunAndLeftOut(scenario, first).length === 0 || isOver())
+    return { scenario, plan: first, saved: [] };
   const saving = await saveBegunTrays(scenario, first, asking, limits);
   return isOver() ? saving : { ...saving, plan: await ask(saving.scenario, asking, { ...limits, startFrom: saving.plan }) };
+}
+
+/** Without more minutes for anything; cut short where something that is at work still has no place, for they may give it one. */
+function askStrictly(scenario: DayUnderway, plan: Plan, asking: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Plan> {
+  const seconds = secondsLeft(asking);
+  const kept = Math.min(seconds / 2, Math.max(SAVING_SECONDS, SAVING_SHARE * seconds));
+  // Without a time limit there is none to be kept of it.
+  const untilMs = seconds === Number.POSITIVE_INFINITY ? seconds : asking.untilMs - 1000 * kept;
+  let soFar: (() => Plan) | null = null;
+  let isAnyBegunLeftOut: boolean | null = null;
+  const onProgress = ({ plannedTrays, trays }: Progress, planSoFar: () => Plan): void => {
+    soFar = plannedTrays < trays ? planSoFar : null;
+  };
+  const isCutShort = (): boolean => {
+    if (soFar === null || asking.now() <= untilMs) return false;
+    isAnyBegunLeftOut ??= begunAndLeftOut(scenario, soFar()).length > 0;
+    return isAnyBegunLeftOut;
+  };
+  const cancelled = (): boolean => asking.cancelled() || isCutShort();
+  return ask(scenario, { ...asking, cancelled }, { ...limits, startFrom: plan, onProgress });
 }
 
 /** Whether nothing is left to choose: every step has begun or keeps its time, its place and its people. */

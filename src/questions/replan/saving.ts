@@ -13,8 +13,9 @@ const MORE_MINUTES = [5, 10, 20, 30, 45, 60, 90, 120, 180];
 /** Share of the time that is left which one try may take. */
 const TRY_SHARE = 0.06;
 
-/** Seconds below which no try is begun: it would end later than it should. */
+/** Seconds below which no try is begun: it would end later than it should. So it is when less is left than tries took before, with half more. */
 const LEAST_SECONDS = 0.3;
+const SPARE = 1.5;
 
 export type Saved = { readonly tray: string; readonly minutes: number };
 
@@ -29,7 +30,7 @@ export type Saving = {
 const hasBegun = ({ state }: UnderwayTask): boolean => state !== 'planned';
 
 /** Trays whose dough is at work and that the plan leaves out. */
-function begunAndLeftOut({ underway }: DayUnderway, plan: Plan): readonly string[] {
+export function begunAndLeftOut({ underway }: DayUnderway, plan: Plan): readonly string[] {
   const planned = new Set(plan.tasks.flatMap(({ tray }) => tray ?? []));
   return underway.batches.flatMap(({ id, trays }) => {
     const mine = underway.tasks.filter(({ batch }) => batch === id);
@@ -66,6 +67,21 @@ function isFirst(task: UnderwayTask, tasks: readonly UnderwayTask[]): boolean {
   return !tasks.some((other) => other.tray === task.tray && other.start < task.start);
 }
 
+function withinTry(asking: Asking, limits: AskLimits): AskLimits {
+  const seconds = TRY_SHARE * secondsLeft(asking);
+  return seconds === Number.POSITIVE_INFINITY ? limits : { ...limits, seconds };
+}
+
+/** Whether the most minutes there are give any of them a place. */
+async function isAnyHelped(scenario: DayUnderway, plan: Plan, asking: Asking, limits: AskLimits): Promise<boolean> {
+  const missing = begunAndLeftOut(scenario, plan);
+  const most = MORE_MINUTES.at(-1) ?? 0;
+  if (missing.length === 0 || secondsLeft(asking) < LEAST_SECONDS) return false;
+  const longest = withMore(scenario, new Set(missing), most);
+  const found = await ask(longest, asking, { ...withinTry(asking, limits), startFrom: plan });
+  return begunAndLeftOut(longest, found).length < missing.length;
+}
+
 /**
  * Plans again with more and more minutes for begun trays that are left out, until none is or nothing helps. `plan` is a plan of
  * `scenario`; so is the one that comes back of the scenario with it.
@@ -74,12 +90,14 @@ export async function saveBegunTrays(scenario: DayUnderway, plan: Plan, asking: 
   // A try is over before a second thread would be of use.
   const alone = { ...asking, workers: 1 };
   let best: Saving = { scenario, plan, saved: [] };
+  let longestTry = 0;
+  if (!(await isAnyHelped(scenario, plan, alone, limits))) return best;
   for (const minutes of MORE_MINUTES) {
     const missing = new Set(begunAndLeftOut(best.scenario, best.plan));
-    if (missing.size === 0 || secondsLeft(asking) < LEAST_SECONDS) break;
+    if (missing.size === 0 || secondsLeft(asking) < Math.max(LEAST_SECONDS, SPARE * longestTry)) break;
+    const begunMs = asking.now();
     const longer = withMore(best.scenario, missing, minutes);
-    const seconds = TRY_SHARE * secondsLeft(asking);
-    const within = seconds === Number.POSITIVE_INFINITY ? limits : { ...limits, seconds };
+    const within = withinTry(asking, limits);
     const found = await ask(longer, alone, { ...within, startFrom: best.plan });
     const still = new Set(begunAndLeftOut(longer, found));
     const saved = [...missing].filter((tray) => !still.has(tray)).map((tray) => ({ tray, minutes }));
@@ -93,6 +111,7 @@ export async function saveBegunTrays(scenario: DayUnderway, plan: Plan, asking: 
             plan: await ask(kept, alone, { ...within, startFrom: found }),
             saved: [...best.saved.filter(({ tray }) => !missing.has(tray)), ...saved],
           };
+    longestTry = Math.max(longestTry, (asking.now() - begunMs) / 1000);
   }
   return best;
 }
