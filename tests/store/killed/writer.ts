@@ -35,7 +35,7 @@ async function accept(store: Store, number: number): Promise<void> {
     { key: `k${number}`, fingerprint: 'f', savedAt: instantOf(number), location: `/${id}` },
   );
   await store.changeWork(id, { state: 'done', endedAt: instantOf(number), answer: contentOf(number) });
-  tell({ done: 'accepting', number });
+  tell({ done: 'accepting', number, id });
 }
 
 async function tellOfDay(store: Store, number: number): Promise<void> {
