@@ -1,5 +1,6 @@
 // Last in the app: tells whatever was thrown as application/problem+json. Faults of ours are reported and told without detail.
 import type { ErrorRequestHandler, Request } from 'express';
+import { ClientGone } from './goneSignal.ts';
 import { Problem } from './problem.ts';
 import { faultOf, type Report } from './telling/report.ts';
 
@@ -37,6 +38,7 @@ function instanceOf({ id }: Request): { readonly instance?: string } {
 
 export function answerProblem(report: Report): ErrorRequestHandler {
   return (error: unknown, request, response, _next) => {
+    if (error instanceof ClientGone) return;
     const known = problemOf(error);
     if (known === undefined) report(error, faultOf(request));
     const problem = known ?? new Problem(500, 'This is a fault of ovenward, not of your request.');

@@ -1,6 +1,5 @@
-// A JSON body at the door: its outer shape read by a schema, and errors of what is inside placed within the whole. Used by every route
-// that takes more than one thing at once.
-import type { Request } from 'express';
+// A JSON body at the door: its outer shape read by a schema, and errors of what is inside placed within the whole. Used for every
+// body that holds more than one thing.
 import type { z } from 'zod';
 import type { InputError, Reading } from '../model/inputError.ts';
 import { errorList } from '../read/errorList.ts';
@@ -8,13 +7,12 @@ import type { CodedError } from '../read/inputErrorAt.ts';
 import { MAX_PLAN_VALUES } from '../read/limits.ts';
 import { plainValue } from '../read/plainValue.ts';
 import { schemaErrors } from '../read/schemaErrors.ts';
-import { bodyText } from './bodyText.ts';
 import { jsonBody } from './jsonBody.ts';
 import { mustRead } from './mustRead.ts';
 
 /** What JSON can say without what a plain value cannot: forbidden keys, and depth that would end the process. */
-export function plainBody(request: Request): unknown {
-  const plain = plainValue(jsonBody(bodyText(request)), MAX_PLAN_VALUES);
+export function plainBody(text: string): unknown {
+  const plain = plainValue(jsonBody(text), MAX_PLAN_VALUES);
   if (plain.errors.length === 0) return plain.value;
   return mustRead({ ok: false, errors: listed(plain.errors) });
 }

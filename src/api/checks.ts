@@ -1,11 +1,9 @@
 // POST /v1/checks: a scenario and a plan in, the judge's verdict out.
 import type { RequestHandler } from 'express';
-import { readBytes } from './bodyText.ts';
-import { plainBody, shapeOf, within } from './bodyValue.ts';
+import { bodyText, readBytes } from './bodyText.ts';
 import { bodyType, wantedType } from './mediaType.ts';
-import { mustRead } from './mustRead.ts';
 import type { ApiParts } from './parts.ts';
-import { checkBodySchema } from './routes/bodies.ts';
+import { askerOf } from './routes/asker.ts';
 
 const JSON_ONLY = ['application/json'] as const;
 
@@ -17,12 +15,10 @@ function refuseEarly(): RequestHandler {
   };
 }
 
-export function checks(parts: ApiParts): readonly RequestHandler[] {
-  const handle: RequestHandler = (request, response) => {
-    const body = shapeOf(checkBodySchema, plainBody(request));
-    const scenario = mustRead(within('scenario', parts.readScenarioValue(body.scenario)));
-    const plan = mustRead(within('plan', parts.readWrittenPlan(JSON.stringify(body.plan), scenario)));
-    response.json(parts.judge(scenario, plan));
+export function checks({ jobs }: ApiParts): readonly RequestHandler[] {
+  const handle: RequestHandler = async (request, response) => {
+    const verdict = await jobs.light('check', { text: bodyText(request) }, askerOf(response));
+    response.type('application/json').send(verdict);
   };
   return [refuseEarly(), readBytes, handle];
 }

@@ -10,3 +10,11 @@ export function goneSignal(response: Response): AbortSignal {
   });
   return gone.signal;
 }
+
+/** Thrown where work is given up since its client went away: there is nobody to be told. */
+export class ClientGone extends Error {
+  constructor() {
+    super('The client went away');
+    this.name = 'ClientGone';
+  }
+}

@@ -1,11 +1,5 @@
 // What the service is put together from. `ovenward serve` hands in the real parts; a test may hand in others.
 import type { Logger } from 'pino';
-import type { Verdict } from '../check/finding.ts';
-import type { Doing } from '../draw/doing.ts';
-import type { Reading } from '../model/inputError.ts';
-import type { Plan } from '../model/plan.ts';
-import type { Scenario } from '../model/scenario.ts';
-import type { WrittenPlan } from '../model/writtenPlan.ts';
 import type { Store } from '../store/store.ts';
 import type { Jobs } from './jobs/jobs.ts';
 import type { Metrics } from './telling/metrics.ts';
@@ -22,11 +16,6 @@ export type ApiLimits = {
 };
 
 export type ApiParts = {
-  readonly readScenario: (text: string, fileName?: string) => Reading<Scenario>;
-  readonly readScenarioValue: (value: unknown) => Reading<Scenario>;
-  readonly readWrittenPlan: (text: string, scenario: Scenario) => Reading<WrittenPlan>;
-  readonly judge: (scenario: Scenario, plan: WrittenPlan) => Verdict;
-  readonly whatToDo: (plan: Plan) => readonly Doing[];
   /** A clock in milliseconds. */
   readonly now: () => number;
   /** The time now: RFC 3339 in UTC, to the millisecond. */

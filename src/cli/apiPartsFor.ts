@@ -4,16 +4,13 @@ import type { ApiParts } from '../api/parts.ts';
 import { Metrics } from '../api/telling/metrics.ts';
 import { reportTo } from '../api/telling/report.ts';
 import { serviceLog } from '../api/telling/serviceLog.ts';
-import { whatToDo } from '../draw/whatToDo.ts';
-import { readScenarioValue } from '../read/readScenario.ts';
-import type { Parts } from './parts.ts';
 import type { ServeSettings } from './settings/serveSettings.ts';
 import { storeThreadAt } from './storeAt.ts';
 import type { Surroundings } from './surroundings.ts';
 import { version } from './version.ts';
 
 /** To be called once the address is known to be good: it opens the store and starts the threads. */
-export async function apiPartsFor(settings: ServeSettings, parts: Parts, surroundings: Surroundings): Promise<ApiParts> {
+export async function apiPartsFor(settings: ServeSettings, surroundings: Surroundings): Promise<ApiParts> {
   const { now, instant } = surroundings;
   const { threads, places, mostSeconds, usualSeconds, requestsPerMinute, bodyKb, token, timeZone } = settings;
   const log = serviceLog({ level: settings.logLevel });
@@ -28,10 +25,7 @@ export async function apiPartsFor(settings: ServeSettings, parts: Parts, surroun
     },
   );
   return {
-    ...parts,
     ...around,
-    readScenarioValue,
-    whatToDo,
     store,
     jobs,
     log,

@@ -19,7 +19,7 @@ async function doing(request: Request, parts: Parts, surroundings: Surroundings)
   if (request.do === 'compare') return (await import('./comparing.ts')).comparing(request, parts, surroundings);
   if (request.do === 'why') return (await import('./sayingWhy.ts')).sayingWhy(request, parts, surroundings);
   if (request.do === 'fit') return (await import('./fitting.ts')).fitting(request, parts, surroundings);
-  if (request.do === 'serve') return (await import('./serving.ts')).serving(request, parts, surroundings);
+  if (request.do === 'serve') return (await import('./serving.ts')).serving(request, surroundings);
   if (request.do === 'post') return (await import('./posting.ts')).posting(request, parts, surroundings);
   if (request.do === 'backup') return (await import('./backingUp.ts')).backingUp(request, surroundings);
   return (await import('./drawingPlan.ts')).drawingPlan(request, parts, surroundings);

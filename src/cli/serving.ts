@@ -7,7 +7,6 @@ import { BadInput } from './badInput.ts';
 import { errorCode } from './errorCode.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import { forgetting } from './forgetting.ts';
-import type { Parts } from './parts.ts';
 import type { ServeRequest } from './request.ts';
 import { readSettings } from './settings/readSettings.ts';
 import type { ServeSettings } from './settings/serveSettings.ts';
@@ -67,21 +66,17 @@ function holding(file: string): () => void {
   }
 }
 
-async function serve(settings: ServeSettings, openToAnyone: boolean, parts: Parts, surroundings: Surroundings): Promise<void> {
-  const api = await apiPartsFor(settings, parts, surroundings);
+async function serve(settings: ServeSettings, openToAnyone: boolean, surroundings: Surroundings): Promise<void> {
+  const api = await apiPartsFor(settings, surroundings);
   const service = await started(api, settings, openToAnyone);
   const stopForgetting = forgetting(api, settings.keepDays);
   await untilAsked(service, surroundings).finally(stopForgetting);
 }
 
-export async function serving(
-  { flags, openToAnyone }: ServeRequest,
-  parts: Parts,
-  surroundings: Surroundings,
-): Promise<ExitCode> {
+export async function serving({ flags, openToAnyone }: ServeRequest, surroundings: Surroundings): Promise<ExitCode> {
   const settings = readSettings(flags, openToAnyone, surroundings.env);
   await makeFolder(settings.store);
   const letGo = holding(settings.store);
-  await serve(settings, openToAnyone, parts, surroundings).finally(letGo);
+  await serve(settings, openToAnyone, surroundings).finally(letGo);
   return EXIT.fine;
 }

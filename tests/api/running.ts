@@ -6,10 +6,6 @@ import { type JobsOptions, openJobs } from '../../src/api/jobs/openJobs.ts';
 import type { ApiParts } from '../../src/api/parts.ts';
 import { type Service, type ServiceSettings, startService } from '../../src/api/service.ts';
 import { Metrics } from '../../src/api/telling/metrics.ts';
-import { judge } from '../../src/check/judge.ts';
-import { whatToDo } from '../../src/draw/whatToDo.ts';
-import { readWrittenPlan } from '../../src/read/readPlan.ts';
-import { readScenario, readScenarioValue } from '../../src/read/readScenario.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { inlineCrew } from './routes/inlineCrew.ts';
 
@@ -33,11 +29,6 @@ export async function running(
   };
   const limits = { mostSeconds: 30, usualSeconds: 2, requestsPerMinute: 100_000, bodyKb: 1000 };
   const parts: ApiParts = {
-    readScenario,
-    readScenarioValue,
-    readWrittenPlan,
-    judge,
-    whatToDo,
     ...shared,
     jobs: await openJobs({ threads: 1, mostSeconds: limits.mostSeconds, crew: inlineCrew(), ...shared, ...jobs }),
     log: pino({ level: 'silent' }),

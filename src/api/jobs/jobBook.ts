@@ -97,6 +97,15 @@ export class JobBook {
     return record === null ? null : workOf(record);
   }
 
+  async made(id: string): Promise<{ readonly asked: string; readonly answer: string | null } | null> {
+    // Asked before the store is: what ends meanwhile leaves the book with its answer written, but not in what was read before.
+    const job = this.#jobs.get(id);
+    const record = await this.#options.store.work(id);
+    if (record === null) return null;
+    const { asked, answer, state } = record;
+    return { asked, answer: job === undefined ? (state === 'failed' ? null : answer) : job.json };
+  }
+
   async wait(id: string, ms: number, gone: AbortSignal): Promise<Work | null> {
     const job = this.#jobs.get(id);
     if (job === undefined) return this.find(id);

@@ -1,4 +1,6 @@
 // The work of the service as its routes see it. Made by openJobs.ts, which holds the line, the threads and the store together.
+import type { Asker } from '../light/lightLine.ts';
+import type { Answer, Given, LightKind } from '../light/lightWork.ts';
 import type { Ask, Work } from './work.ts';
 
 export interface Jobs {
@@ -14,6 +16,8 @@ export interface Jobs {
   admit(): void;
   /** Null when there is none of this id. */
   find(id: string): Promise<Work | null>;
+  /** What was kept of its request and its answer, of a plan that is being made its best so far, as JSON. Null when there is none. */
+  made(id: string): Promise<{ readonly asked: string; readonly answer: string | null } | null>;
   /** Resolves with the work when it has ended, when `ms` are over, or when `gone` says that nobody waits any more. */
   wait(id: string, ms: number, gone: AbortSignal): Promise<Work | null>;
   /** Calls `told` with every change from now on, the state first; the function returned ends that. */
@@ -29,13 +33,16 @@ export interface Jobs {
   readonly isClosing: boolean;
   /** Has a day of one tray planned by a thread, within `ms`. */
   isWell(ms: number): Promise<boolean>;
-  /** Drawing, away from the event loop: pages of SVG, `calendar` text of RFC 5545. */
-  draw(kind: 'pages' | 'comparison', json: string): Promise<readonly string[]>;
+  /**
+   * Has light work done, away from the event loop. Throws a Problem for what is wrong with what was given, and 503 with Retry-After when
+   * too many wait or the service has stopped.
+   */
+  light<K extends LightKind>(kind: K, given: Given<K>, asker: Asker): Promise<Answer<K>>;
   /**
    * Lets nobody in, lets what runs end with its best within `graceMs`, and resolves when all is on disk. What waits stays in the store
    * for the next start; who waits for it is let go.
    */
   close(graceMs: number): Promise<void>;
-  /** Ends all threads. To be called once nothing is to be drawn any more. */
+  /** Ends all threads. To be called once nothing is to be read or drawn any more. */
   end(): Promise<void>;
 }

@@ -1,9 +1,10 @@
-// Threads for searches, one each, and a few beside them for what somebody waits for: drawings and the question whether all is well.
+// Threads for searches, one each, and a few beside them for what somebody waits for: light work and the question whether all is well.
 // Opened by openJobs.ts.
 import { fileURLToPath } from 'node:url';
 import { MessageChannel } from 'node:worker_threads';
 import { Piscina } from 'piscina';
-import type { Crew, Search } from './crew.ts';
+import type { Done, Given, LightKind } from '../light/lightWork.ts';
+import { type Crew, LIGHT_THREADS, type Search } from './crew.ts';
 import type { ThreadAnswer, ThreadNews, ThreadTask } from './threadTask.ts';
 import type { Ask } from './work.ts';
 
@@ -22,8 +23,7 @@ const FILE = fileURLToPath(new URL(IS_SOURCE ? './workThread.ts' : './workThread
 /** A search that grows past this ends with its thread and takes nothing else with it. */
 const MOST_MEMORY_MB = 2_048;
 
-/** Threads that draw and look after health. */
-const LIGHT_THREADS = 2;
+/** After so long without work a thread that need not be there ends. */
 const IDLE_MS = 60_000;
 
 function pool(minThreads: number, maxThreads: number, report: (fault: unknown) => void): Piscina {
@@ -41,7 +41,10 @@ function pool(minThreads: number, maxThreads: number, report: (fault: unknown) =
 
 export function openCrew({ threads, version, report }: CrewOptions): Crew {
   const searchers = pool(threads, threads, report);
-  const light = pool(0, LIGHT_THREADS, report);
+  // Always there: to start one takes longer than most light work, and they hold some 40 MB each.
+  const light = pool(LIGHT_THREADS, LIGHT_THREADS, report);
+  const spare = pool(0, 1, report);
+  let atLightWork = 0;
 
   const search = (ask: Ask, told: (news: ThreadNews) => void): Search => {
     const stop = new Int32Array(new SharedArrayBuffer(4));
@@ -56,18 +59,28 @@ export function openCrew({ threads, version, report }: CrewOptions): Crew {
     return { answer, stop: () => Atomics.store(stop, 0, 1), kill: () => killed.abort() };
   };
 
-  const asked = (task: ThreadTask) => light.run(task);
+  const doLight = async <K extends LightKind>(kind: K, given: Given<K>): Promise<Done<K>> => {
+    const task: ThreadTask = { do: 'light', kind, given };
+    atLightWork += 1;
+    try {
+      return await light.run(task);
+    } finally {
+      atLightWork -= 1;
+    }
+  };
   const tinyDay: ThreadTask = { do: 'plan a tiny day', version };
+  const warmUp: ThreadTask = { do: 'warm up', version };
+  const allOf = (opened: Piscina, task: ThreadTask) => opened.threads.map(() => opened.run(task).catch(report));
   return {
     // As many at once as there are threads, so that each gets one.
     warmUp: async () => {
-      await Promise.all(Array.from({ length: threads }, () => searchers.run(tinyDay).catch(report)));
+      await Promise.all([...allOf(searchers, tinyDay), ...allOf(light, warmUp)]);
     },
     search,
-    draw: (what, json) => asked({ do: 'draw', what, json }),
-    planTinyDay: () => asked(tinyDay),
+    light: doLight,
+    planTinyDay: () => (atLightWork < LIGHT_THREADS ? light : spare).run(tinyDay),
     close: async () => {
-      await Promise.all([searchers.destroy(), light.destroy()]);
+      await Promise.all([searchers, light, spare].map((opened) => opened.destroy()));
     },
   };
 }

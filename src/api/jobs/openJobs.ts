@@ -1,9 +1,9 @@
 // Opens the work of the service: the line, the threads and the store together. Called where the service is put together.
 import { availableParallelism } from 'node:os';
 import type { Store } from '../../store/store.ts';
-import { Problem } from '../problem.ts';
+import { LightLine } from '../light/lightLine.ts';
 import type { Report } from '../telling/report.ts';
-import type { Crew } from './crew.ts';
+import { type Crew, LIGHT_THREADS } from './crew.ts';
 import { JobBook } from './jobBook.ts';
 import type { Jobs } from './jobs.ts';
 import { openCrew } from './openCrew.ts';
@@ -20,6 +20,8 @@ export type JobsOptions = {
   readonly threads?: number;
   /** How many may wait, 0 or more. Default 64. */
   readonly places?: number;
+  /** How many may wait to be read or drawn, 0 or more. Default 64. */
+  readonly lightPlaces?: number;
   /** Longest search, in seconds. */
   readonly mostSeconds: number;
   /** Version of this program. */
@@ -33,6 +35,7 @@ export type JobsOptions = {
 };
 
 const USUAL_PLACES = 64;
+const USUAL_LIGHT_PLACES = 64;
 
 /** Milliseconds for the first look at whether all is well. */
 const WARM_UP_MS = 5_000;
@@ -49,15 +52,20 @@ export async function openJobs(options: JobsOptions): Promise<Jobs> {
     crew,
     onEnd: options.onEnd ?? (() => {}),
   });
+  const light = new LightLine({
+    run: (kind, given) => crew.light(kind, given),
+    threads: LIGHT_THREADS,
+    places: options.lightPlaces ?? USUAL_LIGHT_PLACES,
+  });
   const wellness = new Wellness({ now, report, planTinyDay: () => crew.planTinyDay() });
   // Who asks first is not to wait for what threads load.
   await Promise.all([crew.warmUp(), wellness.isWell(WARM_UP_MS)]);
   await book.takeUp();
-  let isEnded = false;
   return {
     add: (ask, client, asked, key) => book.add(ask, client, asked, key),
     admit: () => book.admit(),
     find: (id) => book.find(id),
+    made: (id) => book.made(id),
     wait: (id, ms, gone) => book.wait(id, ms, gone),
     follow: (id, told) => book.follow(id, told),
     stop: (id) => book.stop(id),
@@ -72,13 +80,10 @@ export async function openJobs(options: JobsOptions): Promise<Jobs> {
       return book.isClosing;
     },
     isWell: (ms) => wellness.isWell(ms),
-    draw: async (kind, json) => {
-      if (isEnded) throw new Problem(503, 'The service is stopping.', { headers: { 'Retry-After': '10' } });
-      return crew.draw(kind, json);
-    },
+    light: (kind, given, asker) => light.do(kind, given, asker),
     close: (graceMs) => book.close(graceMs),
     end: async () => {
-      isEnded = true;
+      light.close();
       await crew.close();
     },
   };

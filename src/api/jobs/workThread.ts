@@ -1,14 +1,14 @@
-// Runs in a thread of the service: plans, questions, drawings, one at a time. Started and asked by threads.ts.
+// Runs in a thread of the service: plans, questions, light work, one at a time. Started and asked by openCrew.ts.
 import { setPriority } from 'node:os';
 import { performance } from 'node:perf_hooks';
-import { drawComparison } from '../../draw/comparison/drawComparison.ts';
-import { drawPlan } from '../../draw/drawPlan.ts';
-import { comparisonSchema } from '../../model/comparison.ts';
-import { planSchema } from '../../model/plan.ts';
+import type { Plan } from '../../model/plan.ts';
+import type { Scenario } from '../../model/scenario.ts';
 import { makePlan } from '../../planning.ts';
+import { doLightWork } from '../light/doLightWork.ts';
+import type { Done, LightKind } from '../light/lightWork.ts';
 import { answerQuestion } from './answerQuestion.ts';
 import { Reporter } from './reporter.ts';
-import type { AnswerTask, DrawTask, ThreadAnswer, ThreadTask } from './threadTask.ts';
+import type { AnswerTask, ThreadAnswer, ThreadTask } from './threadTask.ts';
 import { tinyDay } from './tinyDay.ts';
 
 const now = (): number => performance.now();
@@ -56,12 +56,28 @@ async function answered({ ask, stop, port, version }: AnswerTask): Promise<Threa
   return { ok: true, json: JSON.stringify(plan) };
 }
 
-function drawn({ what, json }: DrawTask): readonly string[] {
-  const value: unknown = JSON.parse(json);
-  return what === 'pages' ? drawPlan(planSchema.parse(value)) : drawComparison(comparisonSchema.parse(value));
+function planOf(scenario: Scenario, version: string): Promise<Plan> {
+  return makePlan(scenario, { effort: 1, now, pause, version });
 }
 
-export default async function workThread(task: ThreadTask): Promise<ThreadAnswer | readonly string[] | boolean> {
+/** As a plan is posted and fetched: what is read here is ours, so nothing is refused. */
+async function warmUp(version: string): Promise<boolean> {
+  const scenario = tinyDay();
+  const plan = await planOf(scenario, version);
+  const text = JSON.stringify({ scenario, plan });
+  const done = [
+    doLightWork('scenario', { text: JSON.stringify(scenario), isJson: true, name: 'The day of one tray' }),
+    doLightWork('check', { text }),
+    doLightWork('posting', { text, date: scenario.date }),
+    doLightWork('list', { plan: JSON.stringify(plan) }),
+    doLightWork('calendar', { plan: JSON.stringify(plan), instant: `${scenario.date}T00:00:00Z` }),
+  ];
+  return done.every(({ ok }) => ok);
+}
+
+type Returned = ThreadAnswer | Done<LightKind> | boolean;
+
+export default async function workThread(task: ThreadTask): Promise<Returned> {
   switch (task.do) {
     case 'answer':
       try {
@@ -69,11 +85,11 @@ export default async function workThread(task: ThreadTask): Promise<ThreadAnswer
       } finally {
         task.port.close();
       }
-    case 'draw':
-      return drawn(task);
-    case 'plan a tiny day': {
-      const plan = await makePlan(tinyDay(), { effort: 1, now, pause, version: task.version });
-      return plan.leftOut.length === 0;
-    }
+    case 'light':
+      return doLightWork(task.kind, task.given);
+    case 'warm up':
+      return warmUp(task.version);
+    case 'plan a tiny day':
+      return (await planOf(tinyDay(), task.version)).leftOut.length === 0;
   }
 }

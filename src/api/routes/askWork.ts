@@ -1,11 +1,10 @@
 // POST of work: 202 with the address where it is found; or, for those who prefer to wait, what came out of it. Used by workRoutes.ts.
 import type { RequestHandler, Response } from 'express';
 import { readBytes } from '../bodyText.ts';
-import { goneSignal } from '../goneSignal.ts';
 import type { Work } from '../jobs/work.ts';
 import { workAddress } from '../jobs/workAddress.ts';
 import type { ApiParts } from '../parts.ts';
-import { clientOf } from './clientOf.ts';
+import { askerOf } from './asker.ts';
 import { idempotencyKey } from './idempotencyKey.ts';
 import { hasEnded, sendFormat } from './sendWork.ts';
 import { waitWanted } from './waitWanted.ts';
@@ -38,13 +37,13 @@ async function waited(work: Work, seconds: number, gone: AbortSignal, { jobs }: 
 export function askWork(parts: ApiParts, routes: WorkKindRoutes): readonly RequestHandler[] {
   const { jobs } = parts;
   const handle: RequestHandler = async (request, response) => {
-    const gone = goneSignal(response);
+    const asker = askerOf(response);
     const key = idempotencyKey(request);
     const seconds = waitWanted(request);
-    const { ask, asked } = routes.readAsk(request);
+    const { ask, asked } = await routes.readAsk(request, asker);
     const fingerprinted = JSON.stringify({ method: request.method, path: request.originalUrl, asked });
-    const added = await jobs.add(ask, clientOf(request), fingerprinted, key);
-    const work = await waited(added, seconds ?? 0, gone, parts);
+    const added = await jobs.add(ask, asker.client, fingerprinted, key);
+    const work = await waited(added, seconds ?? 0, asker.gone, parts);
     if (work === null) {
       // Without an address nobody can ever fetch it; whoever sent a key may send it again.
       if (key === undefined) jobs.abandon(added.id);

@@ -6,11 +6,12 @@ import { bodyType, wantedType } from '../mediaType.ts';
 import { only } from '../only.ts';
 import type { ApiParts } from '../parts.ts';
 import { Problem } from '../problem.ts';
+import { askerOf } from './asker.ts';
 import { happenedRoutes } from './happenedRoutes.ts';
 import { pageIn } from './pageIn.ts';
 import { dateIn, revisionIn } from './pathParts.ts';
 import { planToPost } from './planToPost.ts';
-import { POSTED_FORMS, POSTED_JSON, type PostedForm } from './postedForms.ts';
+import { POSTED_FORMS, POSTED_JSON, type PostedForm, postedJson } from './postedForms.ts';
 import { isConditional, mayChange, refused, sendTagged, tagOf } from './preconditions.ts';
 
 const JSON_ONLY = ['application/json'] as const;
@@ -30,10 +31,16 @@ function linksTo(address: string, page: number, pages: number): readonly string[
   return [...to(page - 1, 'prev'), ...to(page + 1, 'next')];
 }
 
-function sendForm(request: Request, response: Response, form: PostedForm, posted: PostedRecord): void {
+async function sendForm(
+  request: Request,
+  response: Response,
+  form: PostedForm,
+  posted: PostedRecord,
+  { jobs }: ApiParts,
+): Promise<void> {
   wantedType(request, [form.mediaType]);
   const page = form.hasPages ? pageIn(request) : 1;
-  const text = form.text(posted, page);
+  const text = await form.text(posted, page, jobs, askerOf(response));
   const address = `/v1/days/${posted.date}/posted${form.suffix}`;
   const links = form.hasPages ? linksTo(address, page, posted.pages.length) : [];
   response.set('Content-Location', page === 1 ? address : `${address}?page=${page}`);
@@ -48,7 +55,7 @@ function get(form: PostedForm, parts: ApiParts): RequestHandler {
     const date = await dateIn(request, parts);
     const posted = await parts.store.posted(date);
     if (posted === null) throw new Problem(404, `Nothing is posted for ${date}.`);
-    sendForm(request, response, form, posted);
+    await sendForm(request, response, form, posted, parts);
   };
 }
 
@@ -56,17 +63,9 @@ function put(parts: ApiParts): RequestHandler {
   return async (request, response) => {
     const date = await dateIn(request, parts);
     const before = await parts.store.posted(date);
-    mayChange(request, before === null ? [] : [tagOf(POSTED_JSON.text(before, 1))]);
-    const { scenario, planText } = await planToPost(request, date, parts);
-    const pages = await parts.jobs.draw('pages', planText);
-    const record = {
-      date,
-      postedAt: parts.instant(),
-      timeZone: scenario.timeZone,
-      scenario: JSON.stringify(scenario),
-      plan: planText,
-      pages,
-    };
+    mayChange(request, before === null ? [] : [tagOf(postedJson(before))]);
+    const toPost = await planToPost(request, date, parts, askerOf(response));
+    const record = { date, postedAt: parts.instant(), ...toPost };
     const posted = await parts.store.post(record, isConditional(request) ? (before?.revision ?? 0) : undefined);
     if (posted === null) throw refused();
     // RFC 9110, section 9.3.4: no tag in the answer, since what is kept is not what was sent.
@@ -98,7 +97,7 @@ function oneOfHistory(parts: ApiParts): RequestHandler {
     const posted = await parts.store.posted(date, revisionIn(request));
     if (posted === null) throw new Problem(404, `Nothing of that revision was posted for ${date}.`);
     response.type('application/json');
-    sendTagged(request, response, POSTED_JSON.text(posted, 1));
+    sendTagged(request, response, postedJson(posted));
   };
 }
 

@@ -1,4 +1,5 @@
 // Codes of what can be wrong with a plan that is to be posted, beside those of every input and of the rules. docs/api-days.md lists them.
+import type { InputError } from '../../model/inputError.ts';
 
 export const POSTING_CODES = {
   UNKNOWN_PLAN: 'The service has no plan of this id.',
@@ -8,3 +9,8 @@ export const POSTING_CODES = {
 } as const;
 
 export type PostingCode = keyof typeof POSTING_CODES;
+
+/** The error of a plan that cannot be posted, in the place it has in the body. */
+export function wrongToPost(code: PostingCode, says: string, doThis: string): readonly InputError[] {
+  return [{ code, path: '/plan', says, doThis }];
+}

@@ -1,7 +1,6 @@
 // POST /v1/scenarios/{name}/plans: a plan of the last revision of a kept scenario, made as every plan is.
 import { type Request, type RequestHandler, Router } from 'express';
 import type { ScenarioRecord } from '../../store/store.ts';
-import { mustRead } from '../mustRead.ts';
 import { only } from '../only.ts';
 import type { ApiParts } from '../parts.ts';
 import { planQuery } from '../planQuery.ts';
@@ -24,12 +23,13 @@ export function scenarioPlans(parts: ApiParts): Router {
     refuseEarly: (request) => {
       planQuery(request.query, parts.limits);
     },
-    readAsk: (request) => {
+    readAsk: async (request, asker) => {
       const record = found.get(request);
       if (record === undefined) throw new RangeError('a plan of no scenario was asked for');
       // Asked again with the same key it is the same work, also when the scenario has changed meanwhile.
-      const scenario = mustRead(parts.readScenario(record.text, 'The scenario'));
-      return { ask: { kind: 'plan', scenario, limits: planQuery(request.query, parts.limits) }, asked: '' };
+      const limits = planQuery(request.query, parts.limits);
+      const ask = await parts.jobs.light('ask', { kind: 'plan', text: record.text, from: 'kept scenario', limits }, asker);
+      return { ask: JSON.parse(ask), asked: '' };
     },
   });
   const router = Router({ caseSensitive: true, mergeParams: true });

@@ -2,12 +2,12 @@
 import { type Request, type RequestHandler, type Response, Router } from 'express';
 import type { ScenarioRecord } from '../../store/store.ts';
 import { bodyText, readBytes } from '../bodyText.ts';
-import { jsonBody } from '../jsonBody.ts';
+import type { Asker } from '../light/lightLine.ts';
 import { bodyType, wantedType } from '../mediaType.ts';
-import { mustRead } from '../mustRead.ts';
 import { only } from '../only.ts';
 import type { ApiParts } from '../parts.ts';
 import { Problem } from '../problem.ts';
+import { askerOf } from './asker.ts';
 import { revisionIn, scenarioNameIn } from './pathParts.ts';
 import { isConditional, mayChange, refused, sendTagged, tagOf } from './preconditions.ts';
 import { scenarioPlans } from './scenarioPlans.ts';
@@ -37,13 +37,17 @@ function sendJson(request: Request, response: Response, value: unknown): void {
 }
 
 /** As it was sent, or as JSON, in which what its text leaves to defaults is filled in. */
-function sendScenario(request: Request, response: Response, record: ScenarioRecord, parts: ApiParts): void {
+async function sendScenario(request: Request, response: Response, record: ScenarioRecord, { jobs }: ApiParts): Promise<void> {
   response.vary('Accept');
   const wanted =
     record.mediaType === JSON_TYPE ? wantedType(request, [JSON_TYPE]) : wantedType(request, [record.mediaType, JSON_TYPE]);
   response.type(wanted);
-  if (wanted === record.mediaType) sendTagged(request, response, record.text, sentTag(record));
-  else sendTagged(request, response, JSON.stringify(mustRead(parts.readScenario(record.text))), jsonTag(record));
+  if (wanted === record.mediaType) {
+    sendTagged(request, response, record.text, sentTag(record));
+    return;
+  }
+  const given = { text: record.text, isJson: false, name: 'The file' };
+  sendTagged(request, response, await jobs.light('scenario', given, askerOf(response)), jsonTag(record));
 }
 
 function get(parts: ApiParts): RequestHandler {
@@ -53,15 +57,13 @@ function get(parts: ApiParts): RequestHandler {
     const record = await parts.store.scenario(name, revision === undefined ? undefined : revisionIn(request));
     if (record === null)
       throw new Problem(404, `There is no scenario ${name}${revision === undefined ? '' : ' of that revision'}.`);
-    sendScenario(request, response, record, parts);
+    await sendScenario(request, response, record, parts);
   };
 }
 
-/** Read as text in both languages, so that every error has its line and column. */
-function checkBody(request: Request, text: string, { readScenario }: ApiParts): void {
-  const reading = readScenario(text, 'The body');
-  if (bodyType(request, READS) === JSON_TYPE) jsonBody(text, () => (reading.ok ? [] : reading.errors));
-  mustRead(reading);
+/** Throws what is wrong with it. */
+async function checkBody(request: Request, text: string, { jobs }: ApiParts, asker: Asker): Promise<void> {
+  await jobs.light('scenario', { text, isJson: bodyType(request, READS) === JSON_TYPE, name: 'The body' }, asker);
 }
 
 function put(parts: ApiParts): RequestHandler {
@@ -71,7 +73,7 @@ function put(parts: ApiParts): RequestHandler {
     // RFC 9110, section 13.2.1: conditions are asked before what the body says.
     mayChange(request, tagsOf(before));
     const text = bodyText(request);
-    checkBody(request, text, parts);
+    await checkBody(request, text, parts, askerOf(response));
     const record = { name, savedAt: parts.instant(), mediaType: bodyType(request, READS), text };
     const saved = await parts.store.saveScenario(record, isConditional(request) ? (before?.revision ?? 0) : undefined);
     // Somebody else was faster between the question and the writing.

@@ -3,6 +3,7 @@ import type { Response } from 'express';
 import type { Work } from '../jobs/work.ts';
 import type { ApiParts } from '../parts.ts';
 import { Problem } from '../problem.ts';
+import { askerOf } from './asker.ts';
 import type { WorkFormat } from './workFormat.ts';
 
 export function hasEnded({ state }: Work): boolean {
@@ -25,7 +26,7 @@ export async function sendFormat(
   page: number,
 ): Promise<void> {
   if (work.answer === null) throw noAnswer(work);
-  const text = await format.write(work, parts, page);
+  const text = await format.write(work, parts, askerOf(response), page);
   response.type(`${format.mediaType}; charset=utf-8`).send(text);
 }
 

@@ -3,6 +3,7 @@ import type { Crew, Search } from '../../../src/api/jobs/crew.ts';
 import type { ThreadAnswer, ThreadNews } from '../../../src/api/jobs/threadTask.ts';
 import type { Ask } from '../../../src/api/jobs/work.ts';
 import { finePlan } from '../../cli/samplePlan.ts';
+import { doneHere } from '../light/doneHere.ts';
 
 export type Held = {
   readonly ask: Ask;
@@ -45,7 +46,7 @@ export function heldCrew(isDeaf = false): HeldCrew {
     isWell: true,
     tinyDays: 0,
     search,
-    draw: async () => ['<svg/>'],
+    light: doneHere,
     warmUp: async () => {},
     planTinyDay: async () => {
       crew.tinyDays += 1;

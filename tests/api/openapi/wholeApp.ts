@@ -5,10 +5,6 @@ import { createApp } from '../../../src/api/createApp.ts';
 import { openJobs } from '../../../src/api/jobs/openJobs.ts';
 import type { ApiParts } from '../../../src/api/parts.ts';
 import { Metrics } from '../../../src/api/telling/metrics.ts';
-import { judge } from '../../../src/check/judge.ts';
-import { whatToDo } from '../../../src/draw/whatToDo.ts';
-import { readWrittenPlan } from '../../../src/read/readPlan.ts';
-import { readScenario, readScenarioValue } from '../../../src/read/readScenario.ts';
 import { openStore } from '../../../src/store/openStore.ts';
 import { inlineCrew } from '../routes/inlineCrew.ts';
 
@@ -33,11 +29,6 @@ async function realParts(): Promise<Pick<WholeApp, 'parts' | 'faults'>> {
   const jobs = await openJobs({ ...shared, threads: 1, places: 8, mostSeconds: limits.mostSeconds, crew: inlineCrew() });
   const parts: ApiParts = {
     ...shared,
-    readScenario,
-    readScenarioValue,
-    readWrittenPlan,
-    judge,
-    whatToDo,
     jobs,
     log: pino({ level: 'silent' }),
     metrics: new Metrics(),

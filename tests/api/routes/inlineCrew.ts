@@ -3,13 +3,13 @@ import { answerQuestion } from '../../../src/api/jobs/answerQuestion.ts';
 import type { Crew, Search } from '../../../src/api/jobs/crew.ts';
 import type { ThreadAnswer } from '../../../src/api/jobs/threadTask.ts';
 import type { Ask } from '../../../src/api/jobs/work.ts';
-import { drawComparison } from '../../../src/draw/comparison/drawComparison.ts';
-import { drawPlan } from '../../../src/draw/drawPlan.ts';
-import { comparisonSchema } from '../../../src/model/comparison.ts';
-import { planSchema } from '../../../src/model/plan.ts';
+import type { LightKind } from '../../../src/api/light/lightWork.ts';
 import { makePlan } from '../../../src/planning.ts';
+import { doneHere } from '../light/doneHere.ts';
 
 export type InlineCrew = Crew & { readonly drawn: { count: number } };
+
+const DRAWS: ReadonlySet<LightKind> = new Set<LightKind>(['posting', 'posting of work', 'pages', 'curves']);
 
 export function inlineCrew(): InlineCrew {
   const drawn = { count: 0 };
@@ -32,10 +32,9 @@ export function inlineCrew(): InlineCrew {
       };
       return { answer: answered(ask, () => isStopped), stop, kill: stop };
     },
-    draw: async (what, json) => {
-      drawn.count += 1;
-      const value: unknown = JSON.parse(json);
-      return what === 'pages' ? drawPlan(planSchema.parse(value)) : drawComparison(comparisonSchema.parse(value));
+    light: (kind, given) => {
+      if (DRAWS.has(kind)) drawn.count += 1;
+      return doneHere(kind, given);
     },
     warmUp: async () => {},
     planTinyDay: async () => true,

@@ -12,10 +12,6 @@ import { questionRoutes } from '../../../src/api/routes/questions.ts';
 import { scenarioRoutes } from '../../../src/api/routes/scenarios.ts';
 import { workRoutes } from '../../../src/api/routes/workRoutes.ts';
 import { Metrics } from '../../../src/api/telling/metrics.ts';
-import { judge } from '../../../src/check/judge.ts';
-import { whatToDo } from '../../../src/draw/whatToDo.ts';
-import { readWrittenPlan } from '../../../src/read/readPlan.ts';
-import { readScenario, readScenarioValue } from '../../../src/read/readScenario.ts';
 import { openStore } from '../../../src/store/openStore.ts';
 import { inlineCrew } from './inlineCrew.ts';
 
@@ -40,11 +36,6 @@ async function realParts(over: Partial<ApiParts>): Promise<Omit<RoutesHere, 'url
   const limits = { mostSeconds: 30, usualSeconds: 2, requestsPerMinute: 10_000, bodyKb: 1000 };
   const jobs = await openJobs({ ...shared, store, threads: 1, mostSeconds: limits.mostSeconds, report, crew });
   const parts: ApiParts = {
-    readScenario,
-    readScenarioValue,
-    readWrittenPlan,
-    judge,
-    whatToDo,
     ...shared,
     store,
     jobs,

@@ -1,11 +1,10 @@
-// /v1/fits: a day and what is to be added to it in; whether it fits, what it costs and what would make it fit out.
+// What POST /v1/fits asks: a day and what is to be added to it in; whether it fits, what it costs and what would make it fit out.
 import type { Scenario } from '../../model/scenario.ts';
 import { addOrders, readAddition } from '../../read/readAddition.ts';
 import { shapeOf, within } from '../bodyValue.ts';
 import type { Ask, WorkLimits } from '../jobs/work.ts';
 import { mustRead } from '../mustRead.ts';
-import type { ApiParts } from '../parts.ts';
-import { fitBodySchema } from './bodies.ts';
+import { fitBodySchema } from '../routes/bodies.ts';
 import { scenarioWithin, soundPlan } from './soundPlan.ts';
 
 /** The day with the addition, then with the orders given one by one. */
@@ -23,13 +22,13 @@ function dayWith(
 }
 
 /** What a body asks. */
-export function fitAsk(body: unknown, limits: WorkLimits, parts: ApiParts): Ask {
+export function fitAsk(body: unknown, limits: WorkLimits): Ask {
   const { scenario, plan, add, addition } = shapeOf(fitBodySchema, body);
   const wanted = { ...(add === undefined ? {} : { add }), ...(addition === undefined ? {} : { addition }) };
   if (plan === undefined) {
-    const before = mustRead(scenarioWithin(scenario, parts));
+    const before = mustRead(scenarioWithin(scenario));
     return { kind: 'fit', before, after: dayWith(wanted, before), limits };
   }
-  const [before, base] = soundPlan(scenario, plan, parts);
+  const [before, base] = soundPlan(scenario, plan);
   return { kind: 'fit', before, after: dayWith(wanted, before), base, limits };
 }

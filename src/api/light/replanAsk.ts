@@ -1,4 +1,4 @@
-// /v1/replans: a day, its plan, the time it is and what has happened in; the rest of the day planned anew out.
+// What POST /v1/replans asks: a day, its plan, the time it is and what has happened in; the rest of the day planned anew out.
 import { happenedSchema } from '../../model/happened.ts';
 import type { InputError } from '../../model/inputError.ts';
 import { restOfDay } from '../../questions/replan.ts';
@@ -8,14 +8,13 @@ import { shapeOf, within } from '../bodyValue.ts';
 import { faultsOf } from '../jobs/answerQuestion.ts';
 import type { Ask, WorkLimits } from '../jobs/work.ts';
 import { mustRead } from '../mustRead.ts';
-import type { ApiParts } from '../parts.ts';
-import { replanBodySchema } from './bodies.ts';
+import { replanBodySchema } from '../routes/bodies.ts';
 import { soundPlan } from './soundPlan.ts';
 
 /** What a body asks. That what is told can have happened is found out here, so that it is refused and not accepted to fail. */
-export function replanAsk(body: unknown, limits: WorkLimits, parts: ApiParts): Ask {
+export function replanAsk(body: unknown, limits: WorkLimits): Ask {
   const read = shapeOf(replanBodySchema, body);
-  const [scenario, plan] = soundPlan(read.scenario, read.plan, parts);
+  const [scenario, plan] = soundPlan(read.scenario, read.plan);
   const now = mustRead(within('now', readNow(read.now, scenario)));
   const told = JSON.stringify(read.happened ?? happenedSchema.parse({}));
   const happened = mustRead(within('happened', readHappened(told, scenario, plan, now)));

@@ -1,4 +1,4 @@
-// /v1/comparisons: a day and changes to it, or a range of values for one number, in; what each would bring out.
+// What POST /v1/comparisons asks: a day and changes to it, or a range of values for one number, in; what each would bring out.
 import type { InputError, Reading } from '../../model/inputError.ts';
 import type { Scenario } from '../../model/scenario.ts';
 import type { CompareQuestion } from '../../questions/compare.ts';
@@ -7,8 +7,7 @@ import { type Sweep, sweepScenario } from '../../read/sweepScenario.ts';
 import { both, shapeOf } from '../bodyValue.ts';
 import type { Ask, WorkLimits } from '../jobs/work.ts';
 import { mustRead } from '../mustRead.ts';
-import type { ApiParts } from '../parts.ts';
-import { changesBodySchema, MOST_SWEPT, sweepBodySchema } from './bodies.ts';
+import { changesBodySchema, MOST_SWEPT, sweepBodySchema } from '../routes/bodies.ts';
 import { scenarioWithin } from './soundPlan.ts';
 
 type Days = Pick<CompareQuestion, 'days' | 'sweep'>;
@@ -58,16 +57,16 @@ function isSweep(body: unknown): boolean {
 
 type Wanted = { readonly base: Scenario; readonly days: Days; readonly moreOf: string | undefined };
 
-function wanted(body: unknown, parts: ApiParts): Wanted {
+function wanted(body: unknown): Wanted {
   const read = isSweep(body) ? shapeOf(sweepBodySchema, body) : shapeOf(changesBodySchema, body);
-  const base = mustRead(scenarioWithin(read.scenario, parts));
+  const base = mustRead(scenarioWithin(read.scenario));
   const asked = 'sweep' in read ? sweptDays(read.sweep, base) : changedDays(read.changes, base);
   const [days, moreOf] = mustRead(both(asked, orderedProduct(read.moreOf, base)));
   return { base, days, moreOf };
 }
 
 /** What a body asks. */
-export function comparisonAsk(body: unknown, limits: WorkLimits, parts: ApiParts): Ask {
-  const { base, days, moreOf } = wanted(body, parts);
+export function comparisonAsk(body: unknown, limits: WorkLimits): Ask {
+  const { base, days, moreOf } = wanted(body);
   return { kind: 'comparison', question: { base, ...days, ...(moreOf === undefined ? {} : { of: moreOf }) }, limits };
 }
