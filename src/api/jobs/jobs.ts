@@ -29,6 +29,8 @@ export interface Jobs {
   /** For `/metrics` and `/healthz`. */
   readonly running: number;
   readonly waiting: number;
+  /** For `/metrics`: how much light work waits for a thread. */
+  readonly lightWaiting: number;
   /** Whether nobody is let in any more. */
   readonly isClosing: boolean;
   /** Has a day of one tray planned by a thread, within `ms`. */

@@ -1,9 +1,8 @@
-// Threads for searches, one each, and a few beside them for what somebody waits for: light work and the question whether all is well.
+// Threads for searches, one each, and beside them a few for light work, and one that says whether all is well: it waits for neither.
 // Opened by openJobs.ts.
 import { fileURLToPath } from 'node:url';
 import { MessageChannel } from 'node:worker_threads';
 import { Piscina } from 'piscina';
-import type { Done, Given, LightKind } from '../light/lightWork.ts';
 import { type Crew, LIGHT_THREADS, type Search } from './crew.ts';
 import type { ThreadAnswer, ThreadNews, ThreadTask } from './threadTask.ts';
 import type { Ask } from './work.ts';
@@ -23,15 +22,11 @@ const FILE = fileURLToPath(new URL(IS_SOURCE ? './workThread.ts' : './workThread
 /** A search that grows past this ends with its thread and takes nothing else with it. */
 const MOST_MEMORY_MB = 2_048;
 
-/** After so long without work a thread that need not be there ends. */
-const IDLE_MS = 60_000;
-
-function pool(minThreads: number, maxThreads: number, report: (fault: unknown) => void): Piscina {
+function pool(threads: number, report: (fault: unknown) => void): Piscina {
   const opened = new Piscina({
     filename: FILE,
-    minThreads,
-    maxThreads,
-    idleTimeout: IDLE_MS,
+    minThreads: threads,
+    maxThreads: threads,
     execArgv: IS_SOURCE ? ['--import', 'tsx'] : [],
     resourceLimits: { maxOldGenerationSizeMb: MOST_MEMORY_MB },
   });
@@ -40,11 +35,10 @@ function pool(minThreads: number, maxThreads: number, report: (fault: unknown) =
 }
 
 export function openCrew({ threads, version, report }: CrewOptions): Crew {
-  const searchers = pool(threads, threads, report);
-  // Always there: to start one takes longer than most light work, and they hold some 40 MB each.
-  const light = pool(LIGHT_THREADS, LIGHT_THREADS, report);
-  const spare = pool(0, 1, report);
-  let atLightWork = 0;
+  const searchers = pool(threads, report);
+  // All are always there: to start one takes longer than what it is wanted for, and they hold some 40 MB each.
+  const light = pool(LIGHT_THREADS, report);
+  const well = pool(1, report);
 
   const search = (ask: Ask, told: (news: ThreadNews) => void): Search => {
     const stop = new Int32Array(new SharedArrayBuffer(4));
@@ -59,15 +53,6 @@ export function openCrew({ threads, version, report }: CrewOptions): Crew {
     return { answer, stop: () => Atomics.store(stop, 0, 1), kill: () => killed.abort() };
   };
 
-  const doLight = async <K extends LightKind>(kind: K, given: Given<K>): Promise<Done<K>> => {
-    const task: ThreadTask = { do: 'light', kind, given };
-    atLightWork += 1;
-    try {
-      return await light.run(task);
-    } finally {
-      atLightWork -= 1;
-    }
-  };
   const tinyDay: ThreadTask = { do: 'plan a tiny day', version };
   const warmUp: ThreadTask = { do: 'warm up', version };
   const allOf = (opened: Piscina, task: ThreadTask) => opened.threads.map(() => opened.run(task).catch(report));
@@ -77,10 +62,13 @@ export function openCrew({ threads, version, report }: CrewOptions): Crew {
       await Promise.all([...allOf(searchers, tinyDay), ...allOf(light, warmUp)]);
     },
     search,
-    light: doLight,
-    planTinyDay: () => (atLightWork < LIGHT_THREADS ? light : spare).run(tinyDay),
+    light: (kind, given) => {
+      const task: ThreadTask = { do: 'light', kind, given };
+      return light.run(task);
+    },
+    planTinyDay: () => well.run(tinyDay),
     close: async () => {
-      await Promise.all([searchers, light, spare].map((opened) => opened.destroy()));
+      await Promise.all([searchers, light, well].map((opened) => opened.destroy()));
     },
   };
 }

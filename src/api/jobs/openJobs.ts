@@ -76,6 +76,9 @@ export async function openJobs(options: JobsOptions): Promise<Jobs> {
     get waiting() {
       return book.waiting;
     },
+    get lightWaiting() {
+      return light.waiting;
+    },
     get isClosing() {
       return book.isClosing;
     },

@@ -24,7 +24,7 @@ const BY_STATUS = {
   422: problem('The body can be read, and what it says is wrong.'),
   429: problem('Too many requests in this minute.', 'Retry-After', 'RateLimit', 'RateLimit-Policy'),
   500: problem('A fault of ovenward; where the service runs, its log says more.'),
-  503: problem('The line is full, or the service is stopping.', 'Retry-After'),
+  503: problem('A line is full, or the service is stopping.', 'Retry-After'),
 } as const;
 
 export type ProblemStatusTold = keyof typeof BY_STATUS;

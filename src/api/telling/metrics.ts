@@ -44,6 +44,11 @@ export class Metrics {
   });
   readonly #running = new Gauge({ name: 'ovenward_work_running', help: 'Work being done.', registers: [this.#registry] });
   readonly #waiting = new Gauge({ name: 'ovenward_work_waiting', help: 'Work in the line.', registers: [this.#registry] });
+  readonly #lightWaiting = new Gauge({
+    name: 'ovenward_light_waiting',
+    help: 'Requests that wait to be read, judged or drawn.',
+    registers: [this.#registry],
+  });
   readonly #ended = new Counter({
     name: 'ovenward_work_ended_total',
     help: 'Work that has ended, and what a plan then held.',
@@ -81,9 +86,10 @@ export class Metrics {
     this.#ended.inc({ kind: work.kind, state: work.state, holds: holdsOf(work) });
   };
 
-  async text({ running, waiting }: Pick<Jobs, 'running' | 'waiting'>): Promise<string> {
+  async text({ running, waiting, lightWaiting }: Pick<Jobs, 'running' | 'waiting' | 'lightWaiting'>): Promise<string> {
     this.#running.set(running);
     this.#waiting.set(waiting);
+    this.#lightWaiting.set(lightWaiting);
     return this.#registry.metrics();
   }
 }

@@ -8,7 +8,7 @@ import { smallPlan } from '../../draw/smallPlan.ts';
 import { ask, until } from '../running.ts';
 import { smallApp } from '../smallApp.ts';
 
-const JOBS = { running: 2, waiting: 5 };
+const JOBS = { running: 2, waiting: 5, lightWaiting: 3 };
 
 /** The value of a sample, labels as written; undefined when there is none. */
 function sample(text: string, name: string): number | undefined {
@@ -84,6 +84,7 @@ test('work by outcome, what is at work, and the process itself', async () => {
   expect(sample(text, 'ovenward_work_ended_total{kind="plan",state="failed",holds="none"}')).toBe(1);
   expect(sample(text, 'ovenward_work_running')).toBe(2);
   expect(sample(text, 'ovenward_work_waiting')).toBe(5);
+  expect(sample(text, 'ovenward_light_waiting')).toBe(3);
   expect(sample(text, 'nodejs_eventloop_lag_p99_seconds')).toEqual(expect.any(Number));
   expect(sample(text, 'process_resident_memory_bytes')).toBeGreaterThan(1e6);
 });

@@ -28,7 +28,7 @@ export const CHECK_PATHS: Paths = {
       },
       responses: {
         200: { description: 'The verdict.', content: { 'application/json': { schema: schemaRef('Verdict') } } },
-        ...problems(400, 406, 413, 415, 422),
+        ...problems(400, 406, 413, 415, 422, 503),
       },
     },
   },

@@ -82,7 +82,7 @@ const tell: Operation = {
   },
   responses: {
     201: { description: 'Kept.', headers: headerRefs('Location'), content: json('HappenedList') },
-    ...problems(400, 406, 413, 415, 422),
+    ...problems(400, 406, 413, 415, 422, 503),
   },
 };
 

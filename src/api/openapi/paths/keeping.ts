@@ -16,7 +16,7 @@ export function fetched(description: string, content: Content): Answers {
   return {
     200: { description, headers, content },
     304: { description: 'Unchanged: what If-None-Match names.', headers },
-    ...problems(400, 404, 406, 412),
+    ...problems(400, 404, 406, 412, 503),
   };
 }
 
@@ -26,6 +26,6 @@ export function put(entry: SchemaName, headers: Readonly<Record<string, Ref>> = 
   return {
     200: { description: 'Kept as the next revision; or as it was, when nothing has changed.', ...told, content: json(entry) },
     201: { description: 'Kept: the first of it.', ...told, content: json(entry) },
-    ...problems(400, 406, 412, 413, 415, 422),
+    ...problems(400, 406, 412, 413, 415, 422, 503),
   };
 }

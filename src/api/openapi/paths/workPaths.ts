@@ -86,7 +86,7 @@ function asking(of: WorkPaths): Operation {
   };
 }
 
-const NOT_YET = problems(400, 404, 406, 422);
+const NOT_YET = problems(400, 404, 406, 422, 503);
 
 function seeing(of: WorkPaths): Operation {
   return {
