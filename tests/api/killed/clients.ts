@@ -54,17 +54,26 @@ async function tellOfDay({ url, tell }: Clients, number: number): Promise<void> 
   tell({ done: 'telling', number, date, first: toldSchema.parse(JSON.parse(text)).happened[0]?.number ?? 0 });
 }
 
-/** Of every eight things two scenarios, two plans, two tellings, a plan posted whole, and one asked for and posted by its id. */
+/** Of every eight things a plan, two tellings, two scenarios, two plans posted whole, and one asked for and posted by its id. */
 async function write(clients: Clients, number: number): Promise<void> {
-  if (number % 4 === 0) {
-    await accept(clients, number);
-    return;
+  switch (number % 8) {
+    case 0:
+      await accept(clients, number);
+      return;
+    case 1:
+    case 5:
+      return tellOfDay(clients, number);
+    case 2:
+    case 6:
+      return save(clients, number);
+    case 3:
+    case 4:
+      return post(clients, number, { scenario: dayOf(number), plan: clients.planOf(number) });
+    default: {
+      const { id, isDone } = await accept(clients, number, WAIT);
+      if (isDone) await post(clients, number, { plan: id });
+    }
   }
-  if (number % 4 === 1) return tellOfDay(clients, number);
-  if (number % 4 === 2) return save(clients, number);
-  if (number % 8 === 3) return post(clients, number, { scenario: dayOf(number), plan: clients.planOf(number) });
-  const { id, isDone } = await accept(clients, number, WAIT);
-  if (isDone) await post(clients, number, { plan: id });
 }
 
 async function oneClient(clients: Clients): Promise<readonly string[]> {

@@ -6,13 +6,11 @@ import type { Told } from '../../store/killed/acknowledgement.ts';
 import { writing } from './clients.ts';
 import { bunPlans } from './days.ts';
 import { type Left, lookAtCopy } from './lookAtCopy.ts';
+import { nextWrite } from './nextWrite.ts';
 import { wrongOverHttp } from './overHttp.ts';
 import { killedStarting, type ServiceLife, serviceLife } from './serviceLife.ts';
 
-/**
- * From the first acknowledgement of a life until it is killed, in milliseconds: at least, and less than. Every other time from the first
- * posting acknowledged: the first drawing of a life takes longer than all that, and later ones are to be killed too.
- */
+/** From the acknowledgement a death waits for until it comes, in milliseconds: at least, and less than. */
 const LEAST_MS = 50;
 const MOST_MS = 800;
 /** Of so many rounds the third has a life more, which is killed while it starts. */
@@ -67,6 +65,10 @@ function logged(lines: readonly string[]): readonly string[] {
   return lines.map((line) => `the log: ${line.slice(0, 2000)}`);
 }
 
+/**
+ * So many milliseconds after something was acknowledged in this life. After a posting, at the next write to the store: the first drawing of
+ * a life takes longer than all the others together, and those are to be met too.
+ */
 type Death = { readonly after: 'anything' | 'posting'; readonly ms: number };
 
 function chance(seed: number): Random {
@@ -94,6 +96,7 @@ async function written(going: Going, life: ServiceLife, { after, ms }: Death): P
   });
   await Promise.race([first, all]);
   await setTimeout(ms);
+  if (after === 'posting') await nextWrite(going.asked.file);
   isDead = true;
   await life.kill();
   return [...(await all), ...logged(life.said())];
@@ -148,7 +151,11 @@ export async function manyRounds(asked: RoundsAsked): Promise<Rounds> {
     seen: 0,
     startMs: 0,
   };
-  const hear = (what: string, wrong: readonly string[]): void => {
+  const known = new Set<string>();
+  // What is lost or torn stays so, and is found in every round after.
+  const hear = (what: string, faults: readonly string[]): void => {
+    const wrong = faults.filter((fault) => !known.has(fault));
+    for (const fault of wrong) known.add(fault);
     going.wrong.push(...wrong.map((fault) => `${what}: ${fault}`));
     asked.say(`${what}, ${wrong.length} wrong`);
   };
