@@ -14,5 +14,12 @@ export async function main({ startedAtMs }: { readonly startedAtMs: number }): P
     process.stderr.write(sayFault(error, version(), surroundings.isDebugging));
     process.exit(EXIT.ourFault);
   });
+  const saySilentEnd = (): void => {
+    process.stderr.write(sayFault(new Error('It ended in the midst of its work'), version(), surroundings.isDebugging));
+    process.exitCode = EXIT.ourFault;
+  };
+  // Of a process that has nothing left to do and something still to wait for Node says nothing that people understand.
+  process.once('beforeExit', saySilentEnd);
   process.exitCode = await run(process.argv.slice(2), realParts, surroundings);
+  process.off('beforeExit', saySilentEnd);
 }

@@ -1,11 +1,11 @@
 // Runs the lanes of a solve, on one thread or on two, and merges what they find. Where rounds are counted every lane works
 // the same stretches from the same news however many threads there are, and the outcome is the same to the last bit.
-import { Worker } from 'node:worker_threads';
-import { type Found, Lane, type LaneTask, type News, type Stretch } from './lane.ts';
-import type { ThreadAnswer, ThreadAsk, ThreadStart } from './laneThread.ts';
+import { type Found, Lane, type LaneTask, type News } from './lane.ts';
+import { LaneElsewhere, type Thread } from './laneElsewhere.ts';
+import type { ThreadStart } from './laneThread.ts';
 import { emptyLayout } from './layout.ts';
-import type { ShopProblem } from './problem.ts';
 import type { Shop } from './shop.ts';
+import { startLaneThread } from './startLaneThread.ts';
 
 /** Lanes of every solve, in the order in which news of one price wins. */
 const TASKS: readonly LaneTask[] = ['improve', 'prove'];
@@ -18,86 +18,38 @@ const STRETCH_MS = 30;
 const SHARED_STRETCH_MS: Readonly<Record<LaneTask, number>> = { improve: 28, prove: 12 };
 const THREAD_STRETCH_MS = 240;
 
-/** Run from the sources, as the tests do, a thread has to be taught TypeScript before it can begin. */
-const IS_SOURCE = import.meta.url.endsWith('.ts');
-const FROM_SOURCE = `import('tsx/esm/api').then(({ register }) => {
-  register();
-  return import(${JSON.stringify(new URL('./laneThread.ts', import.meta.url).href)});
-});`;
-
 /** What a crew is told between stretches. */
 export type Orders = { readonly heat: number; readonly roundsLeft: number; readonly untilMs: number };
 
-/** `isAudited`: every schedule accepted is counted again, slowly. */
-export type CrewOptions = { readonly workers: number; readonly isAudited: boolean; readonly now: () => number };
-
-/** A lane on a thread of its own. */
-class LaneThread {
-  private readonly worker: Worker;
-  private readonly ended = new Int32Array(new SharedArrayBuffer(4));
-  private number = 0;
-  private failure: Error | null = null;
-  /** Whether it has said that it is ready. */
-  isAwake = false;
-  private settle: { readonly done: (found: Found) => void; readonly fail: (error: Error) => void } | null = null;
-
-  constructor(problem: ShopProblem, seed: number, task: LaneTask, isAudited: boolean) {
-    const workerData: ThreadStart = { problem, seed, task, isAudited, ended: this.ended };
-    const file = new URL('./laneThread.js', import.meta.url);
-    this.worker = IS_SOURCE ? new Worker(FROM_SOURCE, { eval: true, workerData }) : new Worker(file, { workerData });
-    this.worker.on('message', ({ number, found }: ThreadAnswer) => {
-      this.isAwake = true;
-      if (number === this.number && found !== null) this.settle?.done(found);
-    });
-    this.worker.on('error', (error) => {
-      this.failure = error;
-      this.settle?.fail(error);
-    });
-    this.worker.unref();
-  }
-
-  run(news: News, stretch: Stretch): Promise<Found> {
-    this.number++;
-    const ask: ThreadAsk = { number: this.number, news, stretch };
-    return new Promise((done, fail) => {
-      if (this.failure !== null) {
-        fail(this.failure);
-        return;
-      }
-      this.settle = { done, fail };
-      this.worker.ref();
-      this.worker.postMessage(ask);
-    });
-  }
-
-  /** Ends the stretch that is running. */
-  end(): void {
-    Atomics.store(this.ended, 0, this.number);
-  }
-
-  async stop(): Promise<void> {
-    this.end();
-    await this.worker.terminate();
-  }
-}
+export type CrewOptions = {
+  readonly workers: number;
+  /** Whether every schedule accepted is counted again, slowly. */
+  readonly isAudited: boolean;
+  readonly now: () => number;
+  /** Default: a thread of this process. */
+  readonly startThread?: (start: ThreadStart) => Thread;
+};
 
 export class Crew {
   private readonly local: readonly { readonly lane: Lane; readonly task: LaneTask }[];
-  private readonly thread: LaneThread | null;
+  private readonly thread: LaneElsewhere | null;
   private readonly now: () => number;
   private pending: Pending | null = null;
   private isScouted = false;
-  private isStopped = false;
+  private stopping: Promise<void> | null = null;
   news: News;
   rounds = 0;
   /** Whether some lane has nothing left to do. */
   isDone = false;
 
-  constructor(shop: Shop, seed: number, { workers, isAudited, now }: CrewOptions) {
+  constructor(shop: Shop, seed: number, { workers, isAudited, now, startThread = startLaneThread }: CrewOptions) {
     this.news = { layout: emptyLayout(shop), total: Number.POSITIVE_INFINITY, isComplete: false, floor: 0 };
     this.now = now;
     const [improve, prove] = TASKS.map((task, i) => ({ task, seed: seed + i * 7919 })) as [LaneStart, LaneStart];
-    this.thread = workers > 1 ? new LaneThread(shop.problem, prove.seed, prove.task, isAudited) : null;
+    if (workers > 1) {
+      const ended = new Int32Array(new SharedArrayBuffer(4));
+      this.thread = new LaneElsewhere(startThread({ problem: shop.problem, ...prove, isAudited, ended }), ended);
+    } else this.thread = null;
     const here = this.thread === null ? [improve, prove] : [improve];
     this.local = here.map((start) => ({ lane: new Lane(shop, start.seed, start.task, isAudited), task: start.task }));
   }
@@ -128,13 +80,20 @@ export class Crew {
     const { news } = this;
     const stretch = { rounds, heat, untilMs, isScouted: this.isScouted };
     const elsewhere = this.thread?.run(news, stretch);
+    // Where a lane here fails, that is what is told, and nobody waits for the one elsewhere any more.
+    elsewhere?.catch(() => {});
     const found = this.local.map(({ lane }) => lane.run(news, stretch, this.now));
-    if (elsewhere !== undefined) {
-      const timer = setTimeout(() => this.thread?.end(), Math.min(2 ** 30, Math.max(1, untilMs - this.now())));
-      found.push(await elsewhere);
+    if (elsewhere !== undefined) found.push(await this.foundInTime(elsewhere, untilMs));
+    for (const one of found) this.merge(one);
+  }
+
+  private async foundInTime(elsewhere: Promise<Found>, untilMs: number): Promise<Found> {
+    const timer = setTimeout(() => this.thread?.end(), Math.min(2 ** 30, Math.max(1, untilMs - this.now())));
+    try {
+      return await elsewhere;
+    } finally {
       clearTimeout(timer);
     }
-    for (const one of found) this.merge(one);
   }
 
   /** The lane here works a stretch; the one elsewhere goes on meanwhile, and is asked again when it has answered. */
@@ -163,7 +122,7 @@ export class Crew {
   }
 
   /** It works until it is told to end. */
-  private askElsewhere(thread: LaneThread, heat: number): void {
+  private askElsewhere(thread: LaneElsewhere, heat: number): void {
     const stretch = {
       rounds: Number.POSITIVE_INFINITY,
       heat,
@@ -200,17 +159,27 @@ export class Crew {
     if (found.isDone) this.isDone = true;
   }
 
-  /** Ends all threads; what the lane elsewhere has found by now still counts. */
-  async stop(): Promise<void> {
-    // A thread that wakes while it is being ended says so, and never answers: it must not be waited for the next time.
-    if (this.isStopped) return;
-    this.isStopped = true;
-    if (this.pending !== null && this.thread?.isAwake === true) {
-      this.thread.end();
-      await this.pending.answer;
-      this.takeAnswer();
+  /**
+   * Ends all threads; what the lane elsewhere has found by now still counts. Rejects when its thread had died. Asked again,
+   * it is the same end.
+   */
+  stop(): Promise<void> {
+    this.stopping ??= this.thread === null ? Promise.resolve() : this.endThread(this.thread);
+    return this.stopping;
+  }
+
+  private async endThread(thread: LaneElsewhere): Promise<void> {
+    try {
+      // One that is still waking has found nothing, and is not waited for.
+      if (this.pending !== null && thread.isAwake) {
+        thread.end();
+        await this.pending.answer;
+        this.takeAnswer();
+      }
+      if (thread.failure !== null) throw thread.failure;
+    } finally {
+      await thread.stop();
     }
-    await this.thread?.stop();
   }
 }
 

@@ -151,6 +151,15 @@ describe('what goes wrong', () => {
   });
 });
 
+test('a command with nothing left to do and something still to wait for says so, and ends with 3', () => {
+  // What would let it go on never comes.
+  const preload = 'data:text/javascript,globalThis.setImmediate = () => {};';
+  const words = ['--import', preload, script, 'plan', morning, ...BRIEFLY, '--workers', '1'];
+  const { status, stdout, stderr } = spawnSync(process.execPath, words, { cwd: folder, encoding: 'utf8' });
+  expect({ status, stdout }).toEqual({ status: 3, stdout: '' });
+  expect(stderr).toMatch(/^This is a fault of ovenward, not of your input\.\n {2}Error: It ended in the midst of its work\n/);
+});
+
 describe('check and draw', () => {
   test('a plan of ours keeps every rule; one with a spoiled number does not', () => {
     const fine = ovenward(['check', morning, 'good/plan.json', '--json']);
