@@ -5,6 +5,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from '../scripts/build.mjs';
 import { ready, root } from '../scripts/ready.mjs';
+import { endOf } from './endOf.mjs';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 
@@ -27,9 +28,10 @@ if (!isInstalled()) {
   if (status !== 0) process.exit(3);
 }
 build(`${root}src/`, `${here}dist/`);
-const { status, signal } = spawnSync(process.execPath, ['--import', 'tsx', `${here}run/${name}.ts`, ...words], {
+const child = spawnSync(process.execPath, ['--import', 'tsx', `${here}run/${name}.ts`, ...words], {
   cwd: root,
   stdio: ['ignore', 'inherit', 'inherit'],
 });
-if (signal) console.error(`ovenward: the benchmark was ended by ${signal}`);
-process.exit(status ?? 1);
+const { code, says } = endOf(child);
+if (says !== null) console.error(`ovenward: ${says}`);
+process.exit(code);

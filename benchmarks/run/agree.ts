@@ -72,4 +72,4 @@ writeJson('agreement.json', { machine: thisMachine(), agreements });
 const text = agreementText(agreements);
 writeSection('agreement', `Measured on ${sayMachine(thisMachine())}.\n\n${text}`);
 console.log(text);
-process.exit(agreements.every((agreement) => verdictOf(agreement) === 'agree') ? 0 : 1);
+process.exit(agreements.length > 0 && agreements.every((agreement) => verdictOf(agreement) === 'agree') ? 0 : 1);
