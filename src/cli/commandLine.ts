@@ -27,7 +27,7 @@ Examples:
   ovenward post saturday.yaml --svg wall/saturday.svg
   ovenward backup sunday.db
 
-Exit codes: 0 fine; 1 a tray is late or left out, or the plan breaks a rule; 2 bad input or usage; 3 a fault of ovenward.`;
+Exit codes: 0 fine; 1 a tray is late or left out, does not fit, or the plan breaks a rule; 2 bad input or usage; 3 a fault of ovenward.`;
 
 function ovenward(version: string, onRequest: (request: Request) => void): Command {
   return new Command('ovenward')

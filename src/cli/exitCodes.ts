@@ -1,9 +1,9 @@
-// What the command's exit code says. Documented in docs/commands.md.
+// What the command's exit code says. What each command means by it is in its help (commands/) and in docs/commands.md.
 
 export const EXIT = {
-  /** plan: every tray is planned and on time. check: no breach. draw: drawn. serve: stopped when asked to. */
+  /** What was asked for is done, and all is well with it. */
   fine: 0,
-  /** plan: some tray is late or left out. check: the plan breaks a rule. */
+  /** It is done, and all is not well: some tray is late or left out or does not fit, or the plan breaks a rule. */
   notFine: 1,
   /** The command line, an input, or a file to read or write is wrong. */
   badInput: 2,

@@ -44,6 +44,21 @@ test.each(commands)('%s: options and their words agree', (command) => {
   expect(inDocs).toEqual(inHelp);
 });
 
+/** What each code means, in the words of the help: "0 drawn; 2 bad input or usage" and so on. */
+function exitCodesOf(command: string): readonly (string | undefined)[] {
+  const text = help(command).split('\nExit codes: ')[1]?.replace(/\s+/g, ' ').trim().replace(/\.$/, '') ?? '';
+  const says = new Map(text.split(/; (?=\d )/).map((one) => [one.slice(0, 1), one.slice(2)]));
+  return ['0', '1', '2', '3'].map((code) => says.get(code));
+}
+
+test.each(commands)('%s: exit codes and their words agree', (command) => {
+  const section = page.split('\n## Exit codes\n')[1]?.split('\n## ')[0] ?? '';
+  const row = section.split('\n').find((line) => line.startsWith(`| \`${command}\` |`)) ?? '';
+  const cells = row.split('|').map((cell) => cell.trim());
+  expect(exitCodesOf(command)[0]).toBeDefined();
+  expect(cells.slice(2, -1).map((cell) => (cell === '' ? undefined : cell))).toEqual(exitCodesOf(command));
+});
+
 test('docs/serve.md has every setting, as --help does', () => {
   const serve = readFileSync(join(root, 'docs/serve.md'), 'utf8');
   const inDocs = [...serve.matchAll(/^\| (?:`([^`]+)`)? ?\| `(OVENWARD_\w+)` \| (.+?) \| (.+) \|$/gm)].map(

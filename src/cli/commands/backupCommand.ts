@@ -11,7 +11,8 @@ Examples:
   ovenward backup sunday.db
   ovenward backup /mnt/stick/ovenward.db --store /var/lib/ovenward/ovenward.db
 
-Exit codes: 0 copied; 2 bad usage, no store, or a place that cannot be written; 3 a fault of ovenward.`;
+Exit codes: 0 copied; 2 not copied: bad usage, no store, one that finds a fault in itself, or a place that cannot be
+written; 3 not copied: a fault of ovenward.`;
 
 export function backupCommand(onRequest: (request: Request) => void): Command {
   return new Command('backup')

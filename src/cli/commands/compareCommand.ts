@@ -16,8 +16,8 @@ Examples:
   ovenward compare saturday.yaml --sweep /equipment/proofers/0/shelves=4..20
   ovenward compare saturday.yaml --sweep /equipment/proofers/0/shelves=4..20/2 --svg shelves.svg
 
-Exit codes: 0 every tray is planned and on time on every day; 1 a tray is late or left out on one of them; 2 bad input or usage;
-3 a fault of ovenward.`;
+Exit codes: 0 every tray is planned and on time on every day; 1 a tray is late or left out on one of them, or one was not reached
+in the time; 2 bad input or usage; 3 a fault of ovenward.`;
 
 function sweep(text: string): NonNullable<CompareRequest['sweep']> {
   const [, pointer = '', from = '', to = '', step = '1'] = /^(.*)=(-?\d{1,9})\.\.(-?\d{1,9})(?:\/(\d{1,9}))?$/.exec(text) ?? [];

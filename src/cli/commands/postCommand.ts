@@ -13,7 +13,8 @@ Examples:
   ovenward post saturday.yaml --url http://127.0.0.1:8430
 
 Exit codes: 0 posted, every tray on time; 1 posted, a tray is late or left out; 2 not posted: bad input or usage, nothing could be
-planned, or a place that cannot be written; 3 not posted: a fault of ovenward.`;
+planned, somebody else posted meanwhile, or the store, the service or a place to write is not to be had; 3 not posted: a fault of
+ovenward.`;
 
 type Options = Omit<PostRequest, 'do' | 'file'>;
 
