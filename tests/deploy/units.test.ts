@@ -46,6 +46,29 @@ test('both units keep the same store', () => {
   expect(stores).toEqual(['/var/lib/ovenward/ovenward.db', '/var/lib/ovenward/ovenward.db']);
 });
 
+test('both units read the same settings: a store that is set for one is not missed by the other', () => {
+  const read = ['ovenward.service', 'ovenward-post.service'].map((name) => /^EnvironmentFile=(\S+)$/m.exec(textOf(name))?.[1]);
+  expect(read).toEqual(['-/etc/ovenward/ovenward.env', '-/etc/ovenward/ovenward.env']);
+});
+
+test.each([
+  ['2026-05-15 20:00', '2026-05-16'],
+  ['2026-05-16 02:30', '2026-05-16'],
+  ['2026-05-16 13:00', '2026-05-17'],
+])('a timer that goes off at %s has the day of %s planned', (now, day) => {
+  const [, ahead] = /date -d \+(\S+) \+%%F/.exec(textOf('ovenward-post.service')) ?? [];
+  const { stdout } = spawnSync('date', ['-u', '-d', `${now} ${ahead}`, '+%F'], { encoding: 'utf8' });
+  expect(stdout.trim()).toBe(day);
+});
+
+test('what is sent to be built is what the container copies', () => {
+  const copied = [...textOf('Containerfile').matchAll(/^COPY (?!--from)(.*) \S+$/gm)].flatMap(
+    ([, names]) => names?.split(' ') ?? [],
+  );
+  const sent = [...readFileSync(resolve(folder, '../.dockerignore'), 'utf8').matchAll(/^!(.+)$/gm)].map(([, name]) => name);
+  expect(sent.sort()).toEqual(copied.map((name) => name.replace(/^\.\//, '')).sort());
+});
+
 test('the container asks the port it listens on, runs as nobody special, and copies what is there', () => {
   const text = textOf('Containerfile');
   const port = /OVENWARD_PORT=(\d+)/.exec(text)?.[1];
