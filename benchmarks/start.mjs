@@ -27,7 +27,7 @@ if (!isInstalled()) {
   const { status } = spawnSync('npm', options, { cwd: here, stdio: ['ignore', 2, 2] });
   if (status !== 0) process.exit(3);
 }
-build(`${root}src/`, `${here}dist/`);
+build(`${root}src/`, `${here}dist/program/`);
 const child = spawnSync(process.execPath, ['--import', 'tsx', `${here}run/${name}.ts`, ...words], {
   cwd: root,
   stdio: ['ignore', 'inherit', 'inherit'],

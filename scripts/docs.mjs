@@ -8,7 +8,7 @@ import { ready, root } from './ready.mjs';
 
 ready();
 build();
-const { readScenario } = await import('../dist/read/readScenario.js');
+const { readScenario } = await import('../dist/program/readScenario.js');
 
 const pages = [
   ...readdirSync(root).filter((name) => name.endsWith('.md')),

@@ -17,6 +17,6 @@ if (isClone) {
   const { build } = await import('./build.mjs');
   build();
 }
-const { main } = await import('../dist/cli/main.js');
+const { main } = await import('../dist/program/main.js');
 // Time limits count from the start of the process; the one install of a fresh clone is not the planner's time.
 await main({ startedAtMs: installed ? performance.now() : 0 });

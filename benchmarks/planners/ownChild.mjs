@@ -2,8 +2,8 @@
 // counts from the start of the process and covers loading, reading, planning and judging. Started by planners/own.ts.
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { makePlan } from '../dist/planning.js';
-import { readScenario } from '../dist/read/readScenario.js';
+import { makePlan } from '../dist/program/planning.js';
+import { readScenario } from '../dist/program/readScenario.js';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,

@@ -1,4 +1,4 @@
 // `ovenward` as it was built when the benchmark began. Started by startService.ts.
-import { main } from '../dist/cli/main.js';
+import { main } from '../dist/program/main.js';
 
 await main({ startedAtMs: 0 });

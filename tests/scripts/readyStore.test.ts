@@ -67,7 +67,7 @@ test.each([
 ])('ovenward %s: the native part is seen to: %s', (word, isAsked) => {
   // The starter itself, among scripts that only say that they were asked.
   cpSync(join(scripts, 'ovenward.mjs'), join(house, 'scripts/ovenward.mjs'));
-  for (const folder of ['src', 'dist/cli']) mkdirSync(join(house, folder), { recursive: true });
+  for (const folder of ['src', 'dist/program']) mkdirSync(join(house, folder), { recursive: true });
   writeFileSync(join(house, 'scripts/ready.mjs'), 'export const ready = () => false;\n');
   writeFileSync(join(house, 'scripts/build.mjs'), 'export const build = () => 0;\n');
   writeFileSync(
@@ -75,7 +75,7 @@ test.each([
     "export function readyStore() {\n  console.log('asked');\n  return false;\n}\n",
   );
   writeFileSync(join(house, 'package.json'), '{ "type": "module" }');
-  writeFileSync(join(house, 'dist/cli/main.js'), "export const main = () => console.log('started');\n");
+  writeFileSync(join(house, 'dist/program/main.js'), "export const main = () => console.log('started');\n");
   const { stdout } = spawnSync(process.execPath, ['scripts/ovenward.mjs', word], { cwd: house, encoding: 'utf8' });
   expect(stdout).toBe(isAsked ? 'asked\nstarted\n' : 'started\n');
 });
