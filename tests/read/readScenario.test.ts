@@ -173,6 +173,12 @@ describe('the place of an error', () => {
     expect([error?.line, error?.column]).toEqual([lines.length, (lines.at(-1)?.length ?? 0) + 1]);
   });
 
+  it('of a key written twice, in JSON too', () => {
+    const text = JSON.stringify(parse(GOOD), null, 2).replace('"timeZone"', '"date": "2026-05-18",\n  "timeZone"');
+    const line = text.slice(0, text.indexOf('2026-05-18')).split('\n').length;
+    expect(errorsOf(readScenario(text))).toMatchObject([{ line }]);
+  });
+
   it('of broken text', () => {
     const text = goodWith('name: Orange bun', 'name: @Orange bun');
     const line = text.slice(0, text.indexOf('@Orange')).split('\n').length;

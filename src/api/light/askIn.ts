@@ -6,7 +6,7 @@ import { comparisonAsk } from './comparisonAsk.ts';
 import { fitAsk } from './fitAsk.ts';
 import type { AskGiven } from './lightWork.ts';
 import { replanAsk } from './replanAsk.ts';
-import { scenarioIn, scenarioSoon } from './scenarioIn.ts';
+import { scenarioIn } from './scenarioIn.ts';
 
 const QUESTIONS: Readonly<Record<'fit' | 'comparison' | 'replan', (body: unknown, limits: WorkLimits) => Ask>> = {
   fit: fitAsk,
@@ -17,9 +17,7 @@ const QUESTIONS: Readonly<Record<'fit' | 'comparison' | 'replan', (body: unknown
 export function askIn(given: AskGiven): Ask {
   const { limits, text } = given;
   if (given.kind !== 'plan') return QUESTIONS[given.kind](plainBody(text), limits);
-  const scenario =
-    given.from === 'kept scenario'
-      ? scenarioIn(text, false, 'The scenario')
-      : scenarioSoon(text, given.from === 'JSON body', 'The body');
+  const name = given.from === 'kept scenario' ? 'The scenario' : 'The body';
+  const scenario = scenarioIn(text, given.from === 'JSON body', name);
   return { kind: 'plan', scenario, limits };
 }

@@ -1,4 +1,4 @@
-// Whether JSON text names a key twice in one object, of which JSON.parse keeps the last without a word. Used by scenarioIn.ts.
+// Whether JSON text names a key twice in one object, of which JSON.parse keeps the last without a word. Used by readScenario.ts.
 
 /** A string, and the colon that makes it a key (RFC 8259, sections 4 and 7). */
 const STRING = /"(?:[^"\\]|\\.)*"(\s*:)?/g;

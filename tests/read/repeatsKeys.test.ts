@@ -1,7 +1,7 @@
 // A key written twice is seen wherever it stands, and what only looks like one is not.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { repeatsKeys } from '../../../src/api/light/repeatsKeys.ts';
+import { repeatsKeys } from '../../src/read/repeatsKeys.ts';
 
 test.each([
   ['{"a":1,"a":2}', true],
