@@ -38,6 +38,9 @@ export type Answer = {
 
 export type RequestBody = { readonly description: string; readonly required: boolean; readonly content: Content };
 
+/** Ways to show who asks, any of which will do; one that is empty asks for nothing. */
+type Security = readonly Readonly<Record<string, readonly string[]>>[];
+
 export type Operation = {
   readonly operationId: string;
   readonly tags: readonly [string];
@@ -45,6 +48,8 @@ export type Operation = {
   readonly description?: string;
   readonly parameters?: readonly Ref[];
   readonly requestBody?: RequestBody;
+  /** Where it is other than for the document as a whole. */
+  readonly security?: Security;
   readonly responses: Readonly<Record<string, Answer | Ref>>;
 };
 
@@ -64,7 +69,7 @@ export type OpenapiDocument = {
   };
   readonly jsonSchemaDialect: string;
   readonly servers: readonly { readonly url: string; readonly description: string }[];
-  readonly security: readonly Readonly<Record<string, readonly string[]>>[];
+  readonly security: Security;
   readonly tags: readonly { readonly name: string; readonly description: string }[];
   readonly paths: Paths;
   readonly components: {

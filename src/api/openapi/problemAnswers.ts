@@ -43,6 +43,11 @@ const ALWAYS = [401, 421, 429, 500] as const;
 
 /** References for an operation: those every request may get and those named. */
 export function problems(...statuses: readonly ProblemStatusTold[]): Readonly<Record<string, Ref>> {
-  const all = [...ALWAYS, ...statuses].sort((one, other) => one - other);
+  return onlyProblems(...ALWAYS, ...statuses);
+}
+
+/** References for an operation that does not give all that others may. */
+export function onlyProblems(...statuses: readonly ProblemStatusTold[]): Readonly<Record<string, Ref>> {
+  const all = [...statuses].sort((one, other) => one - other);
   return Object.fromEntries(all.map((status) => [status, { $ref: `#/components/responses/${nameOf(status)}` }]));
 }

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { ROUTE_NAMES } from '../../../src/api/telling/routeName.ts';
 import { readScenarioValue } from '../../../src/read/readScenario.ts';
 import { scenarioNamed } from '../../scenarios/allScenarios.ts';
-import { ask } from '../running.ts';
+import { ask, runningHere } from '../running.ts';
 import { DOCUMENT, misfits, OPERATIONS } from './documentChecks.ts';
 import { mountedRoutes } from './mountedRoutes.ts';
 import { type WholeApp, wholeApp } from './wholeApp.ts';
@@ -106,5 +106,24 @@ describe('/openapi.json', () => {
     expect(again).toMatchObject({ status: 304, text: '' });
     const other = await ask(`${app.url}/openapi.json`, { headers: { 'If-None-Match': '"another"' } });
     expect(other.status).toBe(200);
+  });
+});
+
+describe('who is refused, as the document says', () => {
+  const answeredBare = OPERATIONS.filter(({ method, path }) => method === 'get' && !path.includes('{'));
+
+  test.each(answeredBare)('$path without the token', async ({ path, operation }) => {
+    const service = await runningHere({ token: 'a-token-of-sixteen-or-more' });
+    const { status } = await ask(service.url + path);
+    expect(status === 401).toBe(Object.hasOwn(operation.responses, '401'));
+    expect(status === 401).toBe(operation.security === undefined);
+  });
+
+  test.each(answeredBare)('$path asked too often', async ({ path, operation }) => {
+    const limits = { mostSeconds: 30, usualSeconds: 2, requestsPerMinute: 1, bodyKb: 1000 };
+    const service = await runningHere({ limits });
+    await ask(service.url + path);
+    const { status } = await ask(service.url + path);
+    expect(status === 429).toBe(Object.hasOwn(operation.responses, '429'));
   });
 });

@@ -57,9 +57,30 @@ describe.each([
       `[...document.querySelectorAll('a[href^="#"]')] .map((link) => link.getAttribute('href')?.slice(1) ?? '') .filter((id) => document.getElementById(id) === null)`,
     );
     expect(lost).toEqual([]);
+    const led = await page.evaluate<readonly string[]>(
+      `[...document.querySelectorAll('nav a')].map((link) => link.getAttribute('href')?.slice(1) ?? '')`,
+    );
+    // Whatever has a place on the page is in the contents.
+    expect(shown.map(([id]) => id).filter((id) => !led.includes(id))).toEqual([]);
+    const back = `document.querySelectorAll('main .part a[href="#contents"]').length - document.querySelectorAll('main h2').length`;
+    expect(await page.evaluate(back)).toBe(0);
     expect(await page.evaluate(`document.querySelectorAll('script, iframe, form, img').length`)).toBe(0);
     await page.close();
   });
+});
+
+test('addresses of the contents are broken only where a part of them begins', { timeout: 30_000 }, async () => {
+  const { page } = await opened(360, 740);
+  // A part that was broken within has more than one box.
+  const broken = await page.evaluate<readonly string[]>(
+    `[...document.querySelectorAll('nav code')].flatMap((code) => [...code.childNodes]).filter((node) => {
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      return node.nodeType === Node.TEXT_NODE && range.getClientRects().length > 1;
+    }).map((node) => node.textContent)`,
+  );
+  expect(broken).toEqual([]);
+  await page.close();
 });
 
 test('printed, nothing is hidden and everything is black on white', { timeout: 30_000 }, async () => {

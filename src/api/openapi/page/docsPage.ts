@@ -2,10 +2,11 @@
 import { METHODS, type OpenapiDocument } from '../openapiShape.ts';
 import { DOCS_STYLE } from './docsStyle.ts';
 import { fieldTable } from './fieldTable.ts';
-import { all, type Html, prose, tag } from './html.ts';
+import { all, type Html, joined, prose, tag } from './html.ts';
 import { kindWords, schemaAnchor } from './kindWords.ts';
 import { answerOf } from './lookUp.ts';
 import { operationSection, type Placed } from './operationSection.ts';
+import { requestLine } from './requestLine.ts';
 import { textOf } from './schemaAt.ts';
 
 function placedOperations({ paths }: OpenapiDocument): readonly Placed[] {
@@ -21,29 +22,45 @@ function groupAnchor(name: string): string {
   return `group-${name.toLowerCase().replace(/[^a-z]+/g, '-')}`;
 }
 
-function contents({ tags }: OpenapiDocument, operations: readonly Placed[]): Html {
-  const entry = ({ method, path, operation }: Placed) =>
+const CONTENTS = 'contents';
+
+/** The page is long: from each of its parts a way back. */
+function part(anchor: string, title: string): Html {
+  return tag('div', { class: 'part', id: anchor }, tag('h2', {}, title), tag('a', { href: `#${CONTENTS}` }, 'Contents'));
+}
+
+function contents({ tags, components }: OpenapiDocument, operations: readonly Placed[]): Html {
+  const entry = (placed: Placed) =>
     tag(
       'li',
       {},
-      tag('a', { href: `#${operation.operationId}` }, operation.summary),
+      tag('a', { href: `#${placed.operation.operationId}` }, placed.operation.summary),
       ' ',
-      tag('code', { class: 'at' }, `${method.toUpperCase()} ${path}`),
+      requestLine(placed, { class: 'at' }),
     );
   const groups = tags.map(({ name }) => {
     const own = operations.filter(({ operation }) => operation.tags[0] === name);
     return tag('li', {}, tag('a', { href: `#${groupAnchor(name)}` }, name), tag('ol', {}, ...own.map(entry)));
   });
-  const rest = [
-    ['problems', 'Problems'],
-    ['schemas', 'What is sent and answered'],
-  ].map(([anchor = '', title = '']) => tag('li', {}, tag('a', { href: `#${anchor}` }, title)));
-  return tag('nav', { 'aria-label': 'Contents' }, tag('h2', {}, 'Contents'), tag('ol', {}, ...groups, ...rest));
+  const problems = tag('li', {}, tag('a', { href: '#problems' }, 'Problems'));
+  const kinds = Object.keys(components.schemas).map((name) => tag('a', { href: `#${schemaAnchor(name)}` }, name));
+  const schemas = tag(
+    'li',
+    {},
+    tag('a', { href: '#schemas' }, 'What is sent and answered'),
+    tag('p', { class: 'kinds' }, joined(kinds, ', ')),
+  );
+  return tag(
+    'nav',
+    { 'aria-label': 'Contents', id: CONTENTS },
+    tag('h2', {}, 'Contents'),
+    tag('ol', {}, ...groups, problems, schemas),
+  );
 }
 
 function groups(document: OpenapiDocument, operations: readonly Placed[]): readonly Html[] {
   return document.tags.flatMap(({ name, description }) => [
-    tag('h2', { id: groupAnchor(name) }, name),
+    part(groupAnchor(name), name),
     tag('p', {}, prose(description)),
     ...operations.filter(({ operation }) => operation.tags[0] === name).map((placed) => operationSection(document, placed)),
   ]);
@@ -65,7 +82,7 @@ function problemTable(document: OpenapiDocument): Html {
 function problemSection(document: OpenapiDocument): readonly Html[] {
   const problem = tag('a', { href: `#${schemaAnchor('Problem')}` }, 'Problem');
   return [
-    tag('h2', { id: 'problems' }, 'Problems'),
+    part('problems', 'Problems'),
     tag('p', {}, 'An answer that is an error is ', tag('code', {}, 'application/problem+json'), ' (RFC 9457): ', problem, '.'),
     problemTable(document),
   ];
@@ -83,7 +100,7 @@ function schemaSections({ components }: OpenapiDocument): readonly Html[] {
       ...kind,
     );
   });
-  return [tag('h2', { id: 'schemas' }, 'What is sent and answered'), ...sections];
+  return [part('schemas', 'What is sent and answered'), ...sections];
 }
 
 function head(title: string): Html {

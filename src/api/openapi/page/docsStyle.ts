@@ -10,7 +10,7 @@ main, header, nav, footer { max-width: 46rem; margin: 0 auto; padding: 0 1.1rem;
 header { padding-top: 2rem; }
 h1, h2, h3 { line-height: 1.2; font-weight: 600; text-wrap: balance; }
 h1 { font-size: 2rem; margin: 0 0 .3rem; }
-h2 { font-size: 1.5rem; margin: 3.5rem 0 .4rem; padding-top: .5rem; border-top: 3px double var(--ink); }
+h2 { font-size: 1.5rem; margin: 0; }
 h3 { font-size: 1.15rem; margin: 0 0 .2rem; }
 p { margin: .5rem 0; }
 a { color: inherit; text-decoration-thickness: 1px; text-underline-offset: .18em; }
@@ -22,8 +22,12 @@ nav li { padding: .5rem 0; border-bottom: 1px solid var(--line); }
 nav li li { border: 0; padding: .15rem 0 .15rem 1rem; }
 nav li code { color: var(--pale); }
 nav .at { display: block; padding-left: 0; }
+nav .kinds { margin: .15rem 0 0 1rem; font-size: .94rem; }
+.part { display: flex; justify-content: space-between; align-items: baseline; gap: 1rem; }
+.part, nav h2 { margin: 3.5rem 0 .4rem; padding-top: .5rem; border-top: 3px double var(--ink); }
+.part a { font-size: .9rem; color: var(--pale); }
 section { margin: 2.2rem 0 0; padding-top: 1.1rem; border-top: 1px solid var(--line); }
-h2 + p + section, h2 + section { border-top: 0; margin-top: .8rem; padding-top: 0; }
+.part + p + section, .part + section { border-top: 0; margin-top: .8rem; padding-top: 0; }
 .request { margin: .1rem 0 .7rem; }
 .request code { font-size: .95rem; font-weight: 600; }
 table { width: 100%; border-collapse: collapse; margin: 1rem 0; font-size: .94rem; }
@@ -41,6 +45,10 @@ figure { margin: 1rem 0; }
 figcaption { font-size: .9rem; }
 pre { margin: .3rem 0 0; padding: .7rem .9rem; background: var(--faint); border-left: 3px solid var(--ink); overflow: auto; max-height: 24rem; overflow-wrap: normal; }
 footer { padding-top: 2rem; padding-bottom: 3rem; }
+@media (min-width: 64rem) {
+  nav > ol { columns: 2; column-gap: 2.4rem; }
+  nav > ol > li { break-inside: avoid; }
+}
 @media (max-width: 36rem) {
   thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
   table, tbody, tr, caption { display: block; }
@@ -56,9 +64,10 @@ footer { padding-top: 2rem; padding-bottom: 3rem; }
   body { font-size: 10pt; }
   main, header, nav, footer { max-width: none; padding: 0; }
   pre { max-height: none; overflow: visible; white-space: pre-wrap; overflow-wrap: anywhere; }
-  h2 { break-before: page; }
-  h2, h3, caption, .request, figcaption { break-after: avoid; }
+  .part, nav h2 { break-before: page; }
+  .part, h2, h3, caption, .request, figcaption { break-after: avoid; }
   tr { break-inside: avoid; }
   nav a { text-decoration: none; }
+  .part a { display: none; }
 }
 `;

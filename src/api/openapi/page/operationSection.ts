@@ -4,6 +4,7 @@ import { fieldTable, parameterTable } from './fieldTable.ts';
 import { all, type Html, joined, prose, tag, words } from './html.ts';
 import { kindWords } from './kindWords.ts';
 import { answerOf, parameterOf } from './lookUp.ts';
+import { requestLine } from './requestLine.ts';
 import { referredIn } from './schemaAt.ts';
 
 export type Placed = { readonly method: Method; readonly path: string; readonly operation: Operation };
@@ -93,14 +94,13 @@ function answers(document: OpenapiDocument, { operation }: Placed): readonly Htm
 }
 
 export function operationSection(document: OpenapiDocument, placed: Placed): Html {
-  const { method, path, operation } = placed;
-  const pieces = path.split(/(?=\/)/).flatMap((piece) => [tag('wbr', {}), words(piece)]);
+  const { operation } = placed;
   const description = operation.description === undefined ? [] : [tag('p', {}, prose(operation.description))];
   return tag(
     'section',
     { id: operation.operationId },
     tag('h3', {}, operation.summary),
-    tag('p', { class: 'request' }, tag('code', {}, `${method.toUpperCase()} `, ...pieces)),
+    tag('p', { class: 'request' }, requestLine(placed)),
     ...description,
     ...parameters(document, placed),
     ...body(placed),

@@ -1,6 +1,6 @@
 // The paths that tell of the service itself: whether it is well, its figures, this document.
 import type { Operation, Paths } from '../openapiShape.ts';
-import { problems } from '../problemAnswers.ts';
+import { onlyProblems, problems } from '../problemAnswers.ts';
 import { headerRefs, parameterRefs, schemaRef } from '../refer.ts';
 
 const TEXT = { type: 'string' };
@@ -10,10 +10,12 @@ const health: Operation = {
   operationId: 'isWell',
   tags: [TAG],
   summary: 'Ask whether the service can plan',
-  description: 'Has a day of one tray planned. Needs no token.',
+  description:
+    'Has a day of one tray planned; 503 when that does not come about. Needs no token, and is not counted as a request.',
+  security: [{}],
   responses: {
     200: { description: 'It can.', content: { 'application/json': { schema: schemaRef('Health') } } },
-    ...problems(406, 503),
+    ...onlyProblems(406, 421, 500, 503),
   },
 };
 
@@ -21,10 +23,11 @@ const readiness: Operation = {
   operationId: 'isReady',
   tags: [TAG],
   summary: 'Ask whether requests can be served',
-  description: 'Reads from the store. Needs no token.',
+  description: 'Reads from the store; 503 when it cannot, and once the service is stopping. Needs no token.',
+  security: [{}],
   responses: {
     200: { description: 'They can.', content: { 'application/json': { schema: schemaRef('Readiness') } } },
-    ...problems(406, 503),
+    ...onlyProblems(406, 421, 429, 500, 503),
   },
 };
 
