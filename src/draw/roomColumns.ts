@@ -60,35 +60,36 @@ function roomColumn(room: Room, book: Book): Column {
   };
 }
 
-function tasksIn(plan: Plan, kind: 'shelf' | 'retarder', id: string): readonly Task[] {
-  return plan.tasks.filter((task) => task.place?.kind === kind && task.place.id === id);
+type Cabinet = Plan['bakehouse']['proofers' | 'retarders'][number];
+
+/** What a kind of cabinet is called, and what goes on in it. */
+type CabinetWords = { readonly noun: string; readonly verb: string; readonly place: 'shelf' | 'retarder' };
+
+const RETARDER: CabinetWords = { noun: 'retarder', verb: 'retard', place: 'retarder' };
+const PROOFER: CabinetWords = { noun: 'proofer', verb: 'proof', place: 'shelf' };
+
+function cabinetColumn(cabinet: Cabinet, index: number, { noun, verb, place }: CabinetWords, book: Book): Column {
+  const { id, places, temperatureC } = cabinet;
+  const room: Room = {
+    id,
+    title: withNoun(book.names.room(id), noun),
+    shortTitle: `${noun.charAt(0).toUpperCase()}${noun.slice(1)} ${index + 1}`,
+    places,
+    note: temperatureC === undefined ? '' : `${temperatureC}\u00a0°C`,
+    verb,
+    family: 'rooms',
+    tasks: book.plan.tasks.filter((task) => task.place?.kind === place && task.place.id === id),
+  };
+  return roomColumn(room, book);
 }
 
 /** Columns of the retarders, then the proofers. */
 export function roomColumns(book: Book): readonly Column[] {
-  const { bakehouse } = book.plan;
-  const degreesNote = (celsius: number | undefined) => (celsius === undefined ? '' : `${celsius}\u00a0°C`);
-  const retarders = bakehouse.retarders.map((room, index) => ({
-    id: room.id,
-    title: withNoun(book.names.room(room.id), 'retarder'),
-    shortTitle: `Retarder ${index + 1}`,
-    places: room.places,
-    note: degreesNote(room.temperatureC),
-    verb: 'retard',
-    family: 'rooms' as const,
-    tasks: tasksIn(book.plan, 'retarder', room.id),
-  }));
-  const proofers = bakehouse.proofers.map((room, index) => ({
-    id: room.id,
-    title: withNoun(book.names.room(room.id), 'proofer'),
-    shortTitle: `Proofer ${index + 1}`,
-    places: room.places,
-    note: degreesNote(room.temperatureC),
-    verb: 'proof',
-    family: 'rooms' as const,
-    tasks: tasksIn(book.plan, 'shelf', room.id),
-  }));
-  return [...retarders, ...proofers].map((room) => roomColumn(room, book));
+  const { retarders, proofers } = book.plan.bakehouse;
+  return [
+    ...retarders.map((cabinet, index) => cabinetColumn(cabinet, index, RETARDER, book)),
+    ...proofers.map((cabinet, index) => cabinetColumn(cabinet, index, PROOFER, book)),
+  ];
 }
 
 /** Column of the cooling rack. */

@@ -1,7 +1,7 @@
 // `ovenward compare` on the command line: its arguments, options and help.
 import { Command, InvalidArgumentError } from 'commander';
 import type { CompareRequest, Request } from '../request.ts';
-import { out, seconds, wholeFrom } from './values.ts';
+import { out, seconds, seed, wholeFrom, workers } from './values.ts';
 
 /** Most values of a sweep. */
 const MOST_VALUES = 100;
@@ -45,8 +45,8 @@ export function compareCommand(onRequest: (request: Request) => void): Command {
     .option('--json', 'print the comparison as JSON on standard output; all else goes to standard error')
     .option('--seconds <n>', 'time limit from the start of the command to its last file; 15 when nothing is given', seconds)
     .option('--effort <n>', 'rounds of search for each plan, and for each number of trays tried', wholeFrom(1))
-    .option('--seed <n>', 'seed of the search', wholeFrom(0))
-    .option('--workers <n>', 'threads that search, 1 or 2; as many as there are processors when not given', wholeFrom(1, 2))
+    .addOption(seed())
+    .addOption(workers())
     .addHelpText('after', HELP)
     .action((file: string, options: Options, command: Command) => {
       if ((options.changes === undefined) === (options.sweep === undefined))

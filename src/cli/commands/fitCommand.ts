@@ -2,7 +2,7 @@
 import { Command, InvalidArgumentError } from 'commander';
 import { CLOCK_PATTERN, ID_PATTERN } from '../../model/units.ts';
 import type { FitRequest, Request } from '../request.ts';
-import { seconds, wholeFrom } from './values.ts';
+import { seconds, seed, wholeFrom, workers } from './values.ts';
 
 const MOST_PIECES = 1_000_000;
 
@@ -45,8 +45,8 @@ export function fitCommand(onRequest: (request: Request) => void): Command {
     .option('--json', 'print the answer as JSON on standard output; all else goes to standard error')
     .option('--seconds <n>', 'time limit from the start of the command; 3 when nothing is given', seconds)
     .option('--effort <n>', 'rounds of search for each plan and each question; alone, no time limit', wholeFrom(1))
-    .option('--seed <n>', 'seed of the search', wholeFrom(0))
-    .option('--workers <n>', 'threads that search, 1 or 2; as many as there are processors when not given', wholeFrom(1, 2))
+    .addOption(seed())
+    .addOption(workers())
     .addHelpText('after', HELP)
     .action((file: string, options: Options, command: Command) => {
       const { add = [], json, ...rest } = options;

@@ -1,7 +1,7 @@
 // `ovenward plan` on the command line: its arguments, options and help.
 import { Command } from 'commander';
 import type { PlanRequest, Request } from '../request.ts';
-import { out, seconds, svg, wholeFrom } from './values.ts';
+import { out, seconds, seed, svg, wholeFrom, workers } from './values.ts';
 
 const HELP = `
 Without --seconds and --effort the search ends after its usual effort or 10 seconds, whichever comes first. With --effort
@@ -27,8 +27,8 @@ export function planCommand(onRequest: (request: Request) => void): Command {
     .option('--json', 'print the plan as JSON on standard output; all else goes to standard error')
     .option('--seconds <n>', 'time limit from the start of the command to its last file', seconds)
     .option('--effort <n>', 'rounds of search', wholeFrom(1))
-    .option('--seed <n>', 'seed of the search', wholeFrom(0))
-    .option('--workers <n>', 'threads that search, 1 or 2; as many as there are processors when not given', wholeFrom(1, 2))
+    .addOption(seed())
+    .addOption(workers())
     .option('--from <plan>', 'plan of the same scenario to start from; what comes out never costs more')
     .option('--how-sure', 'tell how sure the plan is: its day gone through 10,000 times with other minutes each morning')
     .option('--careful', 'plan with the minutes that are enough in four mornings of five')

@@ -1,7 +1,7 @@
 // `ovenward post` on the command line: its arguments, options and help.
 import { Command } from 'commander';
 import type { PostRequest, Request } from '../request.ts';
-import { out, seconds, storeOption, svg, wholeFrom } from './values.ts';
+import { out, seconds, seed, storeOption, svg, wholeFrom, workers } from './values.ts';
 
 const HELP = `
 The day is planned as by "ovenward plan", and posted for the date of the scenario, with trays late or left out as well: it is the
@@ -30,8 +30,8 @@ export function postCommand(onRequest: (request: Request) => void): Command {
     .addOption(svg())
     .option('--seconds <n>', 'time limit from the start of the command to its last file', seconds)
     .option('--effort <n>', 'rounds of search', wholeFrom(1))
-    .option('--seed <n>', 'seed of the search', wholeFrom(0))
-    .option('--workers <n>', 'threads that search, 1 or 2; as many as there are processors when not given', wholeFrom(1, 2))
+    .addOption(seed())
+    .addOption(workers())
     .addHelpText('after', HELP)
     .action((file: string, options: Options, command: Command) => {
       if (options.url !== undefined && options.store !== undefined) command.error('error: give --store or --url, and not both');

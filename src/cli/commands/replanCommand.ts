@@ -1,7 +1,7 @@
 // `ovenward replan` on the command line: its arguments, options and help.
 import { Command } from 'commander';
 import type { ReplanRequest, Request } from '../request.ts';
-import { clockTime, out, seconds, svg, wholeFrom } from './values.ts';
+import { clockTime, out, seconds, seed, svg, wholeFrom, workers } from './values.ts';
 
 const HELP = `
 What has begun by --now stays as it is, what is decided stays, and the rest moves as little as it must. What is not told in
@@ -28,8 +28,8 @@ export function replanCommand(onRequest: (request: Request) => void): Command {
     .option('--json', 'print the answer as JSON on standard output; all else goes to standard error')
     .option('--seconds <n>', 'time limit from the start of the command to its last file; 5 when not given', seconds)
     .option('--effort <n>', 'rounds of search', wholeFrom(1))
-    .option('--seed <n>', 'seed of the search', wholeFrom(0))
-    .option('--workers <n>', 'threads that search, 1 or 2; as many as there are processors when not given', wholeFrom(1, 2))
+    .addOption(seed())
+    .addOption(workers())
     .addHelpText('after', HELP)
     .action((file: string, plan: string, options: Omit<ReplanRequest, 'do' | 'file' | 'plan' | 'json'> & { json?: true }) =>
       onRequest({ do: 'replan', file, plan, ...options, json: options.json === true }),

@@ -27,5 +27,10 @@ export function clockTime(text: string): string {
 
 export const out = (): Option => new Option('--out <dir>', 'folder to write to; made when missing');
 export const svg = (): Option => new Option('--svg <file>', 'file for the sheet; further pages are numbered');
+export const seed = (): Option => new Option('--seed <n>', 'seed of the search').argParser(wholeFrom(0));
+export const workers = (): Option =>
+  new Option('--workers <n>', 'threads that search, 1 or 2; as many as there are processors when not given').argParser(
+    wholeFrom(1, 2),
+  );
 export const storeOption = (): Option =>
   new Option('--store <file>', 'file of the store [OVENWARD_STORE, usually ~/.local/share/ovenward/ovenward.db]');

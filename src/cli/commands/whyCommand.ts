@@ -1,7 +1,7 @@
 // `ovenward why` on the command line: its arguments, options and help.
 import { Command } from 'commander';
 import type { Request, WhyRequest } from '../request.ts';
-import { seconds, wholeFrom } from './values.ts';
+import { seconds, seed, wholeFrom } from './values.ts';
 
 const HELP = `
 Reasons are read off the plan: what is in a tray's way at each place, with the rest of the plan as it stands. What clashes, and
@@ -25,7 +25,7 @@ export function whyCommand(onRequest: (request: Request) => void): Command {
     .option('--json', 'print the reasons as JSON on standard output; all else goes to standard error')
     .option('--seconds <n>', 'time limit from the start of the command to its last word; 20 when nothing is given', seconds)
     .option('--effort <n>', 'rounds to find what clashes, and for each question whether a change would do', wholeFrom(1))
-    .option('--seed <n>', 'seed of the search', wholeFrom(0))
+    .addOption(seed())
     .addHelpText('after', HELP)
     .action((file: string, plan: string, options: Options) =>
       onRequest({ do: 'why', file, plan, ...options, json: options.json === true }),

@@ -5,17 +5,6 @@ import type { WorkKind } from './trayWork.ts';
 
 type Full = NonNullable<Capacity['full']>;
 
-const OF_WORK: Readonly<Record<WorkKind, Full>> = {
-  deck: { kind: 'deck', words: 'the oven' },
-  steam: { kind: 'deck', words: 'the deck with steam' },
-  shelf: { kind: 'shelf', words: 'the proofer' },
-  retarder: { kind: 'retarder', words: 'the retarder' },
-  bench: { kind: 'bench', words: 'the bench' },
-  bowl: { kind: 'bowl', words: 'the mixer' },
-  rack: { kind: 'rack', words: 'the cooling rack' },
-  person: { kind: 'person', words: 'the time of the people' },
-};
-
 const OF_PLACE: Readonly<Record<ResourceUse['kind'], string>> = {
   deck: 'the oven',
   shelf: 'the proofer',
@@ -28,7 +17,7 @@ const OF_PLACE: Readonly<Record<ResourceUse['kind'], string>> = {
 
 /** What a proof by work names. */
 export function fullByWork(kind: WorkKind): Full {
-  return OF_WORK[kind];
+  return kind === 'steam' ? { kind: 'deck', words: 'the deck with steam' } : fullByClock(kind);
 }
 
 /** The kind of the busiest place or person of a plan. */

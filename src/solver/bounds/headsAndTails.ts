@@ -76,19 +76,24 @@ export class Paths {
   }
 }
 
-export function workOfUse(shop: Shop, paths: Paths, use: UseOfPool): Work {
-  const head = (shop.network.earliest[use.fromVar] as number) + use.fromOff;
-  const tail = paths.tail(use.untilVar);
+/** What follows for work from when it begins and ends. */
+function workBetween(shop: Shop, paths: Paths, task: number, from: Mark, until: Mark) {
+  const head = (shop.network.earliest[from.variable] as number) + from.offset;
+  const tail = paths.tail(until.variable);
   return {
     head: Math.max(0, head),
-    length: use.minLength,
-    tail: tail === NO_PATH ? NO_PATH : tail - use.untilOff,
-    amount: use.amount,
-    fromFirst: paths.fromFirst(use.fromVar) + use.fromOff,
-    unit: shop.unitOfTask[use.task] as number,
-    from: { variable: use.fromVar, offset: use.fromOff },
-    until: { variable: use.untilVar, offset: use.untilOff },
+    tail: tail === NO_PATH ? NO_PATH : tail - until.offset,
+    fromFirst: paths.fromFirst(from.variable) + from.offset,
+    unit: shop.unitOfTask[task] as number,
+    from,
+    until,
   };
+}
+
+export function workOfUse(shop: Shop, paths: Paths, use: UseOfPool): Work {
+  const from = { variable: use.fromVar, offset: use.fromOff };
+  const until = { variable: use.untilVar, offset: use.untilOff };
+  return { ...workBetween(shop, paths, use.task, from, until), length: use.minLength, amount: use.amount };
 }
 
 /** Work of a stay; its head waits for the chamber to reach a state it can use. */
@@ -99,16 +104,8 @@ export function workOfStay(shop: Shop, paths: Paths, stay: StayUse): Work {
     const fall = (chamber.initial - stay.high) / chamber.fallRate;
     return Math.max(0, Math.ceil(rise - 1e-9), Math.ceil(fall - 1e-9));
   });
-  const head = (shop.network.earliest[stay.startVar] as number) + stay.startOff;
-  const tail = paths.tail(stay.endVar);
-  return {
-    head: Math.max(0, head, Math.min(...reach)),
-    length: stay.minLength,
-    tail: tail === NO_PATH ? NO_PATH : tail - stay.endOff,
-    amount: stay.room,
-    fromFirst: paths.fromFirst(stay.startVar) + stay.startOff,
-    unit: shop.unitOfTask[stay.task] as number,
-    from: { variable: stay.startVar, offset: stay.startOff },
-    until: { variable: stay.endVar, offset: stay.endOff },
-  };
+  const from = { variable: stay.startVar, offset: stay.startOff };
+  const until = { variable: stay.endVar, offset: stay.endOff };
+  const work = workBetween(shop, paths, stay.task, from, until);
+  return { ...work, head: Math.max(work.head, Math.min(...reach)), length: stay.minLength, amount: stay.room };
 }

@@ -36,6 +36,12 @@ export function scaleOf(problem: ShopProblem): number | null {
 /** Share of the longest day of any capacity from which one gets the slower arguments. */
 const ENERGY_SHARE = 0.6;
 
+/** When a use holds its places, and how many, whatever it depends on. */
+function crowdSpan(use: UseOfPool): Omit<CrowdUse, 'condition'> {
+  const { fromVar, fromOff, untilVar, untilOff, amount, minLength } = use;
+  return { from: fromVar, fromOff, until: untilVar, untilOff, amount, length: minLength };
+}
+
 export class ShopModel implements ModelDraft {
   readonly engine = new Engine();
   /** The price without omissions, times `scale`. */
@@ -182,14 +188,7 @@ export class ShopModel implements ModelDraft {
     const unions = new Map<string, CrowdUse[]>();
     uses.forEach((use, u) => {
       if (this.plannedTask[use.task] === 0) return;
-      const span = {
-        from: use.fromVar,
-        fromOff: use.fromOff,
-        until: use.untilVar,
-        untilOff: use.untilOff,
-        amount: use.amount,
-        length: use.minLength,
-      };
+      const span = crowdSpan(use);
       const flags = this.poolChoice[u] ?? null;
       use.pools.forEach((p, i) => {
         inPool[p]?.push({ ...span, condition: flags === null ? null : isTrue(flags[i] as number) });
@@ -205,17 +204,7 @@ export class ShopModel implements ModelDraft {
       const pools = key.split(',').map(Number);
       const inside = uses.flatMap((use, u): CrowdUse[] =>
         this.plannedTask[use.task] === 1 && this.poolChoice[u] === null && pools.includes(use.pools[0] as number)
-          ? [
-              {
-                from: use.fromVar,
-                fromOff: use.fromOff,
-                until: use.untilVar,
-                untilOff: use.untilOff,
-                amount: use.amount,
-                length: use.minLength,
-                condition: null,
-              },
-            ]
+          ? [{ ...crowdSpan(use), condition: null }]
           : [],
       );
       this.addCrowd(pools, [...list, ...inside]);

@@ -1,9 +1,9 @@
 // The paths of scenarios: kept under names, each with its history; and plans of them.
-import { BUNS_ALONE, BUNS_ALONE_YAML } from '../exampleDays.ts';
 import type { Content, Operation, Paths } from '../openapiShape.ts';
 import { problems } from '../problemAnswers.ts';
 import { headerRefs, parameterRefs, schemaRef } from '../refer.ts';
 import { fetched, json, put } from './keeping.ts';
+import { SCENARIO_BODY } from './scenarioBody.ts';
 import { ASKING, accepted, LIST_FORM, OVEN_CALENDAR_FORM, SHEET_FORM } from './workPaths.ts';
 
 const TAG = 'Scenarios';
@@ -37,20 +37,7 @@ const keep: Operation = {
   description:
     'One with errors is not kept. With `If-Match` it replaces only what you have seen, with `If-None-Match: *` nothing.',
   parameters: parameterRefs('ScenarioName', 'If-Match', 'If-None-Match'),
-  requestBody: {
-    description: 'A scenario, as JSON or as YAML.',
-    required: true,
-    content: {
-      'application/json': {
-        schema: schemaRef('Scenario'),
-        examples: { bunsAlone: { summary: 'twenty buns and one oven', value: BUNS_ALONE } },
-      },
-      'application/yaml': {
-        schema: { type: 'string', description: 'A scenario in YAML 1.2 (RFC 9512).' },
-        examples: { bunsAlone: { summary: 'the same day as people write it', value: BUNS_ALONE_YAML } },
-      },
-    },
-  },
+  requestBody: SCENARIO_BODY,
   responses: put('ScenarioEntry', headerRefs('ETag')),
 };
 
