@@ -20,12 +20,14 @@ export async function running(
   const faults: unknown[] = [];
   const shared = {
     store: over.store ?? (await openStore(':memory:')),
-    now: () => performance.now(),
-    instant: () => new Date().toISOString(),
+    now: over.now ?? (() => performance.now()),
+    instant: over.instant ?? (() => new Date().toISOString()),
     version: over.version ?? '1.2.3',
-    report: (fault: unknown) => {
-      faults.push(fault);
-    },
+    report:
+      over.report ??
+      ((fault: unknown) => {
+        faults.push(fault);
+      }),
   };
   const limits = { mostSeconds: 30, usualSeconds: 2, requestsPerMinute: 100_000, bodyKb: 1000 };
   const parts: ApiParts = {

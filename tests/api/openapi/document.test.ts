@@ -4,12 +4,12 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { ROUTE_NAMES } from '../../../src/api/telling/routeName.ts';
 import { readScenarioValue } from '../../../src/read/readScenario.ts';
 import { scenarioNamed } from '../../scenarios/allScenarios.ts';
-import { ask, runningHere } from '../running.ts';
+import { ask, type Running, runningHere } from '../running.ts';
 import { DOCUMENT, misfits, OPERATIONS } from './documentChecks.ts';
 import { mountedRoutes } from './mountedRoutes.ts';
-import { type WholeApp, wholeApp } from './wholeApp.ts';
+import { wholeApp } from './wholeApp.ts';
 
-let app: WholeApp;
+let app: Running;
 beforeAll(async () => {
   app = await wholeApp();
 });

@@ -1,11 +1,11 @@
 // Every example of the document sent for real, one after another as a client would: what follows from an answer is asked by its links.
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { parameterOf } from '../../../src/api/openapi/page/lookUp.ts';
-import { type Answer, ask } from '../running.ts';
+import { type Answer, ask, type Running } from '../running.ts';
 import { answerFaults, DOCUMENT, OPERATIONS, type Placed } from './documentChecks.ts';
-import { type WholeApp, wholeApp } from './wholeApp.ts';
+import { wholeApp } from './wholeApp.ts';
 
-let app: WholeApp;
+let app: Running;
 beforeAll(async () => {
   app = await wholeApp();
   // What the examples of addresses name.

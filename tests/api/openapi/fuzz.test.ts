@@ -1,14 +1,14 @@
 // Requests drawn from the document, sound and spoiled: never a 500, never an answer the document does not know. FUZZ_REQUESTS draws more.
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { ask, askJson } from '../running.ts';
+import { ask, askJson, type Running } from '../running.ts';
 import { ANY_REQUEST } from './anyRequest.ts';
 import { answerFaults, OPERATIONS } from './documentChecks.ts';
-import { type WholeApp, wholeApp } from './wholeApp.ts';
+import { wholeApp } from './wholeApp.ts';
 
 const REQUESTS = Number(process.env.FUZZ_REQUESTS ?? 250);
 
-let app: WholeApp;
+let app: Running;
 beforeAll(async () => {
   app = await wholeApp();
   const posted = OPERATIONS.find(({ operation }) => operation.operationId === 'postedPut')?.operation;

@@ -3,11 +3,11 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { tag, words } from '../../../src/api/openapi/page/html.ts';
 import { CHROMIUM_FLAGS, chromiumPath } from '../../draw/chromium.ts';
-import { ask } from '../running.ts';
+import { ask, type Running } from '../running.ts';
 import { DOCUMENT, OPERATIONS } from './documentChecks.ts';
-import { type WholeApp, wholeApp } from './wholeApp.ts';
+import { wholeApp } from './wholeApp.ts';
 
-let app: WholeApp;
+let app: Running;
 let browser: Browser;
 beforeAll(async () => {
   app = await wholeApp();
