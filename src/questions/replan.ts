@@ -13,7 +13,7 @@ import { KEPT } from '../model/underway.ts';
 import type { Progress } from '../planning.ts';
 import { type Asking, type AskLimits, ask, secondsLeft } from './asking.ts';
 import { type DayAt, dayAt } from './replan/dayAt.ts';
-import { begunAndLeftOut, type DayUnderway, type Saving, saveBegunTrays } from './replan/saving.ts';
+import { type DayUnderway, type Saving, saveBegunTrays, wouldMoreHelp } from './replan/saving.ts';
 
 export type Replanned =
   | { readonly ok: true; readonly answer: ReplanAnswer }
@@ -101,32 +101,47 @@ const LAST_MS = 40;
 async function planRest(scenario: DayUnderway, plan: Plan, within: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Saving> {
   if (isAllDecided(scenario)) return { scenario, plan: await ask(scenario, within, { effort: 1, startFrom: plan }), saved: [] };
   const asking = { ...within, untilMs: within.untilMs - LAST_MS };
-  const first = await askStrictly(scenario, plan, asking, limits);
+  const { plan: first, wouldHelp } = await askStrictly(scenario, plan, asking, limits);
   const isOver = (): boolean => secondsLeft(asking) < LEAST_SECONDS;
-  if (first.stopped === 'proved' || begunAndLeftOut(scenario, first).length === 0 || isOver())
-    return { scenario, plan: first, saved: [] };
+  const mayHelp =
+    wouldHelp ?? (first.stopped !== 'proved' && !isOver() && (await wouldMoreHelp(scenario, first, asking, limits)));
+  if (!mayHelp || isOver()) return { scenario, plan: first, saved: [] };
   const saving = await saveBegunTrays(scenario, first, asking, limits);
   return isOver() ? saving : { ...saving, plan: await ask(saving.scenario, asking, { ...limits, startFrom: saving.plan }) };
 }
 
-/** Without more minutes for anything; cut short where something that is at work still has no place, for they may give it one. */
-function askStrictly(scenario: DayUnderway, plan: Plan, asking: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Plan> {
+type Strict = {
+  readonly plan: Plan;
+  /** Whether more minutes would give a place to something that is at work and had none; null: not looked into. */
+  readonly wouldHelp: boolean | null;
+};
+
+/** Without more minutes for anything; cut short where they would help, and only there. */
+async function askStrictly(
+  scenario: DayUnderway,
+  plan: Plan,
+  asking: Asking,
+  limits: Pick<AskLimits, 'effort'>,
+): Promise<Strict> {
   const seconds = secondsLeft(asking);
   const kept = Math.min(seconds / 2, Math.max(SAVING_SECONDS, SAVING_SHARE * seconds));
   // Without a time limit there is none to be kept of it.
-  const untilMs = seconds === Number.POSITIVE_INFINITY ? seconds : asking.untilMs - 1000 * kept;
+  const lookAtMs = seconds === Number.POSITIVE_INFINITY ? seconds : asking.untilMs - 1000 * kept;
   let soFar: (() => Plan) | null = null;
-  let isAnyBegunLeftOut: boolean | null = null;
+  let wouldHelp: boolean | null = null;
   const onProgress = ({ plannedTrays, trays }: Progress, planSoFar: () => Plan): void => {
     soFar = plannedTrays < trays ? planSoFar : null;
   };
-  const isCutShort = (): boolean => {
-    if (soFar === null || asking.now() <= untilMs) return false;
-    isAnyBegunLeftOut ??= begunAndLeftOut(scenario, soFar()).length > 0;
-    return isAnyBegunLeftOut;
+  // The search stands still meanwhile, and goes on where they would not.
+  const pause = async (): Promise<void> => {
+    await asking.pause();
+    if (wouldHelp !== null || soFar === null || asking.now() <= lookAtMs) return;
+    wouldHelp = false;
+    wouldHelp = await wouldMoreHelp(scenario, soFar(), asking, limits);
   };
-  const cancelled = (): boolean => asking.cancelled() || isCutShort();
-  return ask(scenario, { ...asking, cancelled }, { ...limits, startFrom: plan, onProgress });
+  const cancelled = (): boolean => asking.cancelled() || wouldHelp === true;
+  const first = await ask(scenario, { ...asking, cancelled, pause }, { ...limits, startFrom: plan, onProgress });
+  return { plan: first, wouldHelp };
 }
 
 /** Whether nothing is left to choose: every step has begun or keeps its time, its place and its people. */

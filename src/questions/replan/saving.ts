@@ -30,7 +30,7 @@ export type Saving = {
 const hasBegun = ({ state }: UnderwayTask): boolean => state !== 'planned';
 
 /** Trays whose dough is at work and that the plan leaves out. */
-export function begunAndLeftOut({ underway }: DayUnderway, plan: Plan): readonly string[] {
+function begunAndLeftOut({ underway }: DayUnderway, plan: Plan): readonly string[] {
   const planned = new Set(plan.tasks.flatMap(({ tray }) => tray ?? []));
   return underway.batches.flatMap(({ id, trays }) => {
     const mine = underway.tasks.filter(({ batch }) => batch === id);
@@ -72,13 +72,13 @@ function withinTry(asking: Asking, limits: AskLimits): AskLimits {
   return seconds === Number.POSITIVE_INFINITY ? limits : { ...limits, seconds };
 }
 
-/** Whether the most minutes there are give any of them a place. */
-async function isAnyHelped(scenario: DayUnderway, plan: Plan, asking: Asking, limits: AskLimits): Promise<boolean> {
+/** Whether the most minutes there are give a place to any tray that has begun and that `plan` leaves out. */
+export async function wouldMoreHelp(scenario: DayUnderway, plan: Plan, asking: Asking, limits: AskLimits): Promise<boolean> {
   const missing = begunAndLeftOut(scenario, plan);
   const most = MORE_MINUTES.at(-1) ?? 0;
   if (missing.length === 0 || secondsLeft(asking) < LEAST_SECONDS) return false;
   const longest = withMore(scenario, new Set(missing), most);
-  const found = await ask(longest, asking, { ...withinTry(asking, limits), startFrom: plan });
+  const found = await ask(longest, { ...asking, workers: 1 }, { ...withinTry(asking, limits), startFrom: plan });
   return begunAndLeftOut(longest, found).length < missing.length;
 }
 
@@ -91,7 +91,6 @@ export async function saveBegunTrays(scenario: DayUnderway, plan: Plan, asking: 
   const alone = { ...asking, workers: 1 };
   let best: Saving = { scenario, plan, saved: [] };
   let longestTry = 0;
-  if (!(await isAnyHelped(scenario, plan, alone, limits))) return best;
   for (const minutes of MORE_MINUTES) {
     const missing = new Set(begunAndLeftOut(best.scenario, best.plan));
     if (missing.size === 0 || secondsLeft(asking) < Math.max(LEAST_SECONDS, SPARE * longestTry)) break;
@@ -108,7 +107,8 @@ export async function saveBegunTrays(scenario: DayUnderway, plan: Plan, asking: 
         ? best
         : {
             scenario: kept,
-            plan: await ask(kept, alone, { ...within, startFrom: found }),
+            // Where all were helped it is the same day.
+            plan: still.size === 0 ? found : await ask(kept, alone, { ...within, startFrom: found }),
             saved: [...best.saved.filter(({ tray }) => !missing.has(tray)), ...saved],
           };
     longestTry = Math.max(longestTry, (asking.now() - begunMs) / 1000);
