@@ -18,6 +18,17 @@ function without(spans: readonly Span[], [from, until]: Span): Span[] {
     .filter(([a, b]) => a < b);
 }
 
+/** The same minutes in spans that neither overlap nor touch, the first first. */
+function united(spans: readonly Span[]): Span[] {
+  const all: Span[] = [];
+  for (const [from, until] of [...spans].sort(([a], [b]) => a - b)) {
+    const [start, end] = all.at(-1) ?? [0, Number.NEGATIVE_INFINITY];
+    if (from <= end) all.splice(-1, 1, [start, Math.max(end, until)]);
+    else all.push([from, until]);
+  }
+  return all;
+}
+
 /** Spans in which nothing new may go to a place, by its id, counted from now. */
 function closedSpans(scenario: Scenario): { readonly id: string; readonly span: Span }[] {
   const { now, out } = scenario.underway ?? { now: 0, out: [] };
@@ -85,21 +96,23 @@ export function temperatureAt({ start, end, fromC, toC }: SetPoint, minute: numb
 /** What keeps the decks that are out of use full: a stay of their whole room, in whatever state. */
 export function outages(scenario: Scenario, shop: ShopPools): ShopTask[] {
   const { now, out } = scenario.underway ?? { now: 0, out: [] };
-  return out.flatMap(({ kind, id, from, until }) => {
-    const chamber = shop.chambers.findIndex((one) => one.id === id);
-    if (kind !== 'deck' || chamber < 0 || until <= now) return [];
-    const start = Math.max(0, from - now);
-    const lasts = until - now - start;
+  return shop.chambers.flatMap(({ id, room }, chamber) => {
+    const ofDeck = out.filter((each) => each.kind === 'deck' && each.id === id && each.until > now);
+    // Told twice, a deck is out of use once: there is room in it for one such stay at a time.
+    const spans = united(ofDeck.map(({ from, until }) => [Math.max(0, from - now), until - now] as const));
     const stay = {
       chambers: [chamber],
       low: Number.NEGATIVE_INFINITY,
       high: Number.POSITIVE_INFINITY,
-      room: shop.chambers[chamber]?.room ?? 0,
+      room,
       before: 0,
       after: 0,
     };
-    const when = { minDuration: lasts, maxDuration: lasts, earliestStart: start, latestStart: start, latestEnd: start + lasts };
-    return [{ id: `${id} out of use`, ...when, demands: [], stay }];
+    return spans.map(([start, end]): ShopTask => {
+      const lasts = end - start;
+      const when = { minDuration: lasts, maxDuration: lasts, earliestStart: start, latestStart: start, latestEnd: end };
+      return { id: `${id} out of use`, ...when, demands: [], stay };
+    });
   });
 }
 
