@@ -21,8 +21,9 @@ const EPSILON = 1e-9;
 
 type Range = { readonly low: number; readonly high: number };
 
-function rangeIn(chamber: Chamber, stay: StayUse): Range {
-  return { low: Math.max(stay.low, chamber.min), high: Math.min(stay.high, chamber.max) };
+/** A chamber that begins outside its limits may be there too, as ChamberLine has it: one that is cold, say, and stays so while it is full. */
+function rangeIn({ min, max, initial }: Chamber, stay: StayUse): Range {
+  return { low: Math.max(stay.low, Math.min(min, initial)), high: Math.min(stay.high, Math.max(max, initial)) };
 }
 
 /** Time between the end of a stay and the start of the next, for the state to move; 0 when they share one. */
