@@ -44,7 +44,11 @@ export class LightLine {
   /** Throws a Problem: what is wrong with what was given, or 503 when the line is full or closed. ClientGone when nobody waits for it. */
   async do<K extends LightKind>(kind: K, given: Given<K>, asker: Asker): Promise<Answer<K>> {
     await this.#turn(asker);
-    const done = await this.#options.run(kind, given).finally(() => this.#leave());
+    const done = await this.#options
+      .run(kind, given)
+      // A thread that is ended with the service leaves what it was at: that is no fault.
+      .catch((fault: unknown) => Promise.reject(this.#isClosed ? stopping() : fault))
+      .finally(() => this.#leave());
     if (done.ok) return done.answer;
     const { status, detail, errors, headers } = done.refusal;
     throw new Problem(status, detail, { errors, headers });

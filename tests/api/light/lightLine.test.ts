@@ -115,3 +115,14 @@ test('a line that is closed refuses who waits and who comes, and lets end what r
   expect(await first).toBeInstanceOf(Problem);
   expect(ended).toEqual(['second', 'third', 'first']);
 });
+
+test('what a thread is ended at with the service is refused, and is no fault', async () => {
+  const { line, begun, ask } = held(1, 5);
+  const running = ask('running');
+  await settled();
+  line.close();
+  begun[0]?.fail(new Error('Terminating worker thread'));
+  const refused = await running;
+  if (!(refused instanceof Problem)) throw new Error('no problem');
+  expect([refused.status, refused.headers]).toEqual([503, { 'Retry-After': '10' }]);
+});
