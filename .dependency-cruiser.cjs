@@ -60,8 +60,21 @@ const arrows = {
       'api answers requests with what the other folders know. Only planning.ts starts a solve; cli and api do not know each other.',
   },
   cli: {
-    may: ['model', 'dough', 'read', 'check', 'explain', 'draw', 'planning.ts', 'questions', 'store', 'api'],
-    comment: 'cli starts everything through planning.ts and questions. It does not reach past them into compile or solver.',
+    may: [
+      'model',
+      'dough',
+      'read',
+      'check',
+      'explain',
+      'draw',
+      'planning.ts',
+      'questions',
+      'store',
+      'api',
+      'solver/wakeThreads.ts',
+    ],
+    comment:
+      'cli starts everything through planning.ts and questions, and wakes the threads of a search ahead. It does not reach past them into compile or solver.',
   },
 };
 

@@ -1,15 +1,19 @@
 // Turns src/*.ts into a few files of JavaScript in dist/program/, with the packages the command always loads in them: some seven hundred
 // files read one by one cost a plan of two seconds a tenth of its time. Types are stripped, not checked: `npm run check` checks them.
 // Used by scripts/ovenward.mjs, demo.mjs and check.mjs.
+import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { basename, dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { ready, root } from './ready.mjs';
 
-/** Files of src that others start or import by name: dist/program/NAME.js. All in one folder, for threads are looked for beside their starter. */
+/** The command itself: one file of CommonJS, which cached.mjs loads. */
+const COMMAND = 'cli/main.ts';
+
+/** Files of src that others start or import by name: dist/program/NAME.js, each whole in itself. In one folder, for threads are looked for beside their starter. */
 const ENTRIES = [
-  'cli/main.ts',
+  COMMAND,
   'planning.ts',
   'read/readScenario.ts',
   'solver/laneThread.ts',
@@ -20,15 +24,17 @@ const ENTRIES = [
 /** Packages built in. Others stay where they are: native ones, those that ask where they lie or start threads, those of the service alone. */
 const BUILT_IN = ['commander', 'fastest-levenshtein', 'picocolors', 'pure-rand', 'rfc6902', 'temporal-polyfill', 'yaml', 'zod'];
 
-/** Some packages built in are CommonJS and ask for modules of Node. */
-const BANNER =
-  "import { createRequire as requireFromHere } from 'node:module';\nconst require = requireFromHere(import.meta.url);";
+/** Some packages built in are CommonJS and ask for modules of Node; of CommonJS nobody can ask where it lies as of a module. */
+const BANNERS = {
+  esm: "import { createRequire as requireFromHere } from 'node:module';\nconst require = requireFromHere(import.meta.url);",
+  cjs: "const urlOfFile = require('node:url').pathToFileURL(__filename).href;",
+};
 
 /** What the files were built from, and when that was last changed. */
 const STAMP = 'built-from.json';
 
-/** A service that runs loads parts of itself later: those of an older build stay for so long. */
-const KEPT_MS = 7 * 24 * 3600 * 1000;
+/** A command that is just starting may still read the file of an older build: it stays for so long. */
+const KEPT_MS = 3600 * 1000;
 
 function filesUnder(folder) {
   const entries = readdirSync(folder, { recursive: true, withFileTypes: true });
@@ -40,7 +46,7 @@ function filesUnder(folder) {
 
 /** Every source with its time, and what else decides what is built: a file brought back older by git is a change too. */
 function sources(src) {
-  const beside = ['package-lock.json', 'scripts/build.mjs'].filter((name) => existsSync(root + name));
+  const beside = ['package-lock.json', 'scripts/build.mjs', 'scripts/cached.mjs'].filter((name) => existsSync(root + name));
   const files = [...filesUnder(src).map((name) => [name, src + name]), ...beside.map((name) => [`../${name}`, root + name])];
   return JSON.stringify(files.map(([name, file]) => [name, statSync(file).mtimeMs]));
 }
@@ -67,23 +73,23 @@ function licences(inputs) {
   return `${texts.join('\n----\n\n')}`;
 }
 
-function bundle(src, dist, entries) {
-  // Only when something has to be built.
-  const { buildSync } = createRequire(import.meta.url)('esbuild');
-  const { dependencies } = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
+/** One entry with all it needs; parts that are asked for later are in it too, and run when they are. */
+function bundle(buildSync, external, entry, outdir) {
+  const format = entry.endsWith(COMMAND) ? 'cjs' : 'esm';
   return buildSync({
-    entryPoints: entries.map((name) => src + name),
-    outdir: dist,
-    entryNames: '[name]',
-    chunkNames: 'part-[hash]',
+    entryPoints: [entry],
+    outdir,
     absWorkingDir: root,
     bundle: true,
-    splitting: true,
     platform: 'node',
-    format: 'esm',
+    format,
     target: 'node20',
-    external: Object.keys(dependencies).filter((name) => !BUILT_IN.includes(name)),
-    banner: { js: BANNER },
+    external,
+    banner: { js: BANNERS[format] },
+    ...(format === 'cjs' ? { define: { 'import.meta.url': 'urlOfFile' } } : {}),
+    // Half as much to read.
+    minifyWhitespace: true,
+    minifySyntax: true,
     sourcemap: 'linked',
     sourcesContent: false,
     metafile: true,
@@ -92,11 +98,38 @@ function bundle(src, dist, entries) {
   });
 }
 
-/** Parts of builds long gone. */
+/** The command under a name that changes with it, and main.js, which loads it. */
+function asCommand(dist, outputFiles) {
+  const [map, code] = ['.map', ''].map((end) => outputFiles.find(({ path }) => path.endsWith(`main.js${end}`)));
+  const name = `command-${createHash('sha256').update(code.contents).digest('hex').slice(0, 12)}.cjs`;
+  const text = code.text.replace('//# sourceMappingURL=main.js.map', `//# sourceMappingURL=${name}.map`);
+  const loads = `import { load } from './cached.js';\nexport const { main } = load('${name}', process.argv[2] === 'plan');\n`;
+  return [
+    { path: `${dist}${name}.map`, contents: map.contents },
+    { path: dist + name, contents: text },
+    { path: `${dist}cached.js`, contents: readFileSync(new URL('./cached.mjs', import.meta.url)) },
+    { path: `${dist}main.js`, contents: loads },
+  ];
+}
+
+function filesOf(src, dist, entries) {
+  // Only when something has to be built.
+  const { buildSync } = createRequire(import.meta.url)('esbuild');
+  const { dependencies } = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
+  const external = Object.keys(dependencies).filter((name) => !BUILT_IN.includes(name));
+  const built = entries.map((name) => ({ name, ...bundle(buildSync, external, src + name, dist) }));
+  return {
+    files: built.flatMap(({ name, outputFiles }) => (name === COMMAND ? asCommand(dist, outputFiles) : outputFiles)),
+    inputs: Object.assign({}, ...built.map(({ metafile }) => metafile.inputs)),
+  };
+}
+
+/** What builds long gone left, and what was compiled of it. */
 function tidy(dist, wanted) {
   for (const name of readdirSync(dist)) {
     const isOld = Date.now() - (statSync(dist + name, { throwIfNoEntry: false })?.mtimeMs ?? 0) > KEPT_MS;
-    if (!wanted.has(name) && isOld) rmSync(dist + name, { force: true });
+    const isWanted = [...wanted].some((each) => name === each || name.startsWith(`${each}.`));
+    if (!isWanted && isOld) rmSync(dist + name, { force: true });
   }
 }
 
@@ -108,13 +141,11 @@ export function build(src = `${root}src/`, dist = `${root}dist/program/`, entrie
   const from = sources(src);
   const stamp = dist + STAMP;
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === from) return false;
-  const { outputFiles, metafile } = bundle(src, dist, entries);
-  const isEntry = ({ path }) => !basename(path).startsWith('part-');
-  // Parts first: whoever reads an entry finds all that it names.
-  for (const file of [...outputFiles].sort((a, b) => isEntry(a) - isEntry(b))) writeWhole(file.path, file.contents);
-  writeWhole(`${dist}LICENCES.txt`, licences(metafile.inputs));
+  const { files, inputs } = filesOf(src, dist, entries);
+  for (const { path, contents } of files) writeWhole(path, contents);
+  writeWhole(`${dist}LICENCES.txt`, licences(inputs));
   writeWhole(stamp, from);
-  tidy(dist, new Set([...outputFiles.map(({ path }) => basename(path)), 'LICENCES.txt', STAMP]));
+  tidy(dist, new Set([...files.map(({ path }) => basename(path)), 'LICENCES.txt', STAMP]));
   return true;
 }
 

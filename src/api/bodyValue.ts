@@ -1,6 +1,6 @@
 // A JSON body at the door: its outer shape read by a schema, and errors of what is inside placed within the whole. Used for every
 // body that holds more than one thing.
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { InputError, Reading } from '../model/inputError.ts';
 import { errorList } from '../read/errorList.ts';
 import type { CodedError } from '../read/inputErrorAt.ts';

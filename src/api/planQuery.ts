@@ -1,5 +1,5 @@
 // The query of a request for work: how long to search, how many rounds, which seed. Checked like every input.
-import { z } from 'zod';
+import * as z from 'zod';
 import { schemaErrors } from '../read/schemaErrors.ts';
 import type { WorkLimits } from './jobs/work.ts';
 import type { ApiLimits } from './parts.ts';

@@ -1,7 +1,14 @@
 // The real parts of the command. Loaded when a request is known to be good, so that help and usage errors come at once.
+import { wakeThreads } from '../solver/wakeThreads.ts';
 import type { Parts } from './parts.ts';
+import type { Request } from './request.ts';
+import { workersFor } from './searchLimits.ts';
+import type { Surroundings } from './surroundings.ts';
 
-export async function realParts(): Promise<Parts> {
+export async function realParts(request: Request, surroundings: Surroundings): Promise<Parts> {
+  // They begin while this is loaded and the day is read.
+  if (request.do === 'plan' || request.do === 'replan' || request.do === 'fit' || request.do === 'compare')
+    wakeThreads(workersFor(request, surroundings));
   const [scenario, plan, planning, check, draw, howSure, careful, happened, questions] = await Promise.all([
     import('../read/readScenario.ts'),
     import('../read/readPlan.ts'),

@@ -41,9 +41,12 @@ async function done(request: Request, parts: Parts, surroundings: Surroundings):
   }
 }
 
-export async function run(words: readonly string[], parts: () => Promise<Parts>, surroundings: Surroundings): Promise<ExitCode> {
+/** Loads the parts of the command, once it is known what it is asked for. */
+export type PartsFor = (request: Request, surroundings: Surroundings) => Promise<Parts>;
+
+export async function run(words: readonly string[], partsFor: PartsFor, surroundings: Surroundings): Promise<ExitCode> {
   const request = commandLine(words, version(), surroundings);
-  const code = typeof request === 'number' ? request : await done(request, await parts(), surroundings);
+  const code = typeof request === 'number' ? request : await done(request, await partsFor(request, surroundings), surroundings);
   const hasAllLeft = await surroundings.out.settled();
   if (!hasAllLeft)
     surroundings.err.write('Standard output could not be written in full. Write to a file instead, as with --out.\n');

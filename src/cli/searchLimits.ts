@@ -37,6 +37,11 @@ function secondsToPlan(seconds: number, asked: Asked, surroundings: Surroundings
   return asked.howSure === true ? left - Math.min(HOW_SURE_SHARE * seconds, HOW_SURE_SECONDS) : left;
 }
 
+/** Threads that search. */
+export function workersFor({ workers }: Pick<Asked, 'workers'>, { processors }: Surroundings): number {
+  return workers ?? Math.min(MOST_WORKERS, processors);
+}
+
 export function searchLimits(asked: Asked, { defaultEffort }: Parts, surroundings: Surroundings): SearchLimits {
   const { effort, seed } = asked;
   const seeded = seed === undefined ? {} : { seed };
@@ -46,7 +51,7 @@ export function searchLimits(asked: Asked, { defaultEffort }: Parts, surrounding
   return {
     ...(seconds === undefined ? {} : { seconds: secondsToPlan(seconds, asked, surroundings) }),
     ...(rounds === undefined ? {} : { effort: rounds }),
-    workers: asked.workers ?? Math.min(MOST_WORKERS, surroundings.processors),
+    workers: workersFor(asked, surroundings),
     stopsWhenFlat: isUnlimited,
     ...seeded,
   };

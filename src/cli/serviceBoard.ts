@@ -1,5 +1,5 @@
 // Posting through a service that runs: PUT /v1/days/{date}/posted, on the condition that nobody posted meanwhile. Used by openBoard.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 import { BadInput } from './badInput.ts';
 import { type Board, postedMeanwhile } from './board.ts';
 import type { Environment } from './settings/setting.ts';

@@ -1,5 +1,5 @@
 // A file of what is to be added to a day: doughs, products and orders. One source of the type. Used by `fit`.
-import { z } from 'zod';
+import * as z from 'zod';
 import { doughSchema, orderSchema, productSchema } from './scenario.ts';
 
 export const additionSchema = z

@@ -1,5 +1,5 @@
 // A file of changes to a scenario, as people write it: each a title and a JSON Patch (RFC 6902). One source of the types.
-import { z } from 'zod';
+import * as z from 'zod';
 import { nameText } from './units.ts';
 
 export const PATCH_OPERATIONS = ['add', 'remove', 'replace', 'move', 'copy', 'test'] as const;

@@ -1,6 +1,6 @@
 // The answer to `compare`: the day as it is beside the day under each change or value, figures, verdicts and what is proved.
 // One source of these types.
-import { z } from 'zod';
+import * as z from 'zod';
 import { HOLDS, planOrderSchema, scoreSchema } from './plan.ts';
 import { RESOURCE_KINDS, resourceUseSchema } from './why.ts';
 

@@ -1,5 +1,5 @@
 // The bakehouse: ovens and their decks, proofers, retarders, mixers, bench and cooling rack.
-import { z } from 'zod';
+import * as z from 'zod';
 import { celsius, idText, nameText } from './units.ts';
 
 const powerKw = z

@@ -1,6 +1,6 @@
 // The answer to `fit`: whether more fits the day, what it costs the rest, how much would fit at most and by when. One source of
 // these types.
-import { z } from 'zod';
+import * as z from 'zod';
 import { planSchema } from './plan.ts';
 import { busiestSchema } from './why.ts';
 import { wouldFitSchema } from './wouldFit.ts';

@@ -1,6 +1,6 @@
 // What has happened on a day that is under way, as people in the room tell it, and what is decided of the rest. Read by
 // `replan`; the one source of the Happened type.
-import { z } from 'zod';
+import * as z from 'zod';
 import { KEPT } from './underway.ts';
 import { clockText, idText, someMinutes } from './units.ts';
 

@@ -1,6 +1,6 @@
 // How sure a plan is: chances from mornings simulated with the real minutes of each step. One source of the HowSure type;
 // printed by `ovenward plan --how-sure --json`.
-import { z } from 'zod';
+import * as z from 'zod';
 import { planSchema } from './plan.ts';
 import { spreadPercent, spreadSchema } from './spread.ts';
 

@@ -1,5 +1,5 @@
 // What `ovenward plan --json` prints when more than the plan was asked for: the plan, and beside it what was asked.
-import { z } from 'zod';
+import * as z from 'zod';
 import { howSureSchema } from './howSure.ts';
 import { planSchema } from './plan.ts';
 import { scenarioSchema } from './scenario.ts';

@@ -1,5 +1,5 @@
 // A plan: every task with its time, place and people, the decks' set points, and what it is worth. One source of the Plan type.
-import { z } from 'zod';
+import * as z from 'zod';
 import { stepKind } from './steps.ts';
 
 const minute = z.int().describe('Whole minutes from the start of the day.');

@@ -1,5 +1,5 @@
 // The answer of `replan`: the rest of the day planned anew, what it changes, and what was taken for granted. One source of its type.
-import { z } from 'zod';
+import * as z from 'zod';
 import { movedTaskSchema, placeSchema, planSchema, workerSchema } from './plan.ts';
 import { scenarioSchema } from './scenario.ts';
 

@@ -1,5 +1,5 @@
 // One day's problem: bakehouse, people, doughs, products, orders and goals. The one source of the Scenario type.
-import { z } from 'zod';
+import * as z from 'zod';
 import { equipmentSchema } from './equipment.ts';
 import { spreadSchema } from './spread.ts';
 import { batchStepSchema, stepKind, trayStepSchema } from './steps.ts';

@@ -1,5 +1,5 @@
 // How far the real minutes of each step stray from those of the scenario. Used by how sure a plan is, and by careful plans.
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** A spread in percent of the minutes: one standard deviation, 0 to 100 included. */
 export const spreadPercent = z.number().min(0).max(100);

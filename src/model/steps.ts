@@ -1,5 +1,5 @@
 // The steps of a dough (run once per batch) and of a product (run once per tray).
-import { z } from 'zod';
+import * as z from 'zod';
 import { spreadPercent } from './spread.ts';
 import { celsiusOrRange, minutesOrRange, someMinutes, someMinutesOrRange, wholeMinutes } from './units.ts';
 

@@ -1,6 +1,6 @@
 // A day under way: what has happened until now, what was planned for the rest of it, and what may no longer be used. A scenario
 // that carries it asks for a plan of the rest of its day. Written by the re-planner, read by the compiler and the judge.
-import { z } from 'zod';
+import * as z from 'zod';
 import { handsOnSchema, placeSchema, planDeckSchema } from './plan.ts';
 import { stepKind } from './steps.ts';
 import { idText, wholeMinutes } from './units.ts';

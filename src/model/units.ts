@@ -1,5 +1,5 @@
 // The smallest values of a scenario: whole minutes, degrees, names, clock times. Every other schema is built of these.
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** The longest day a scenario may plan, in minutes: three days and nights, bounds included. */
 export const MAX_DAY_MINUTES = 4320;

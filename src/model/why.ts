@@ -1,6 +1,6 @@
 // The answer to `why`: what is in the way of late and left-out trays, which place or person is full when, why no plan is
 // cheaper, and which orders and limits clash. One source of these types.
-import { z } from 'zod';
+import * as z from 'zod';
 import { PLACE_KINDS } from './plan.ts';
 import { wouldFitSchema } from './wouldFit.ts';
 

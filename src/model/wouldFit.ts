@@ -1,6 +1,6 @@
 // What would make late and left-out trays fit: single changes of a scenario, each planned anew and judged before it is said.
 // One source of these types. Used by whatWouldFit and fit.
-import { z } from 'zod';
+import * as z from 'zod';
 import { patchOperationSchema } from './changes.ts';
 import { planSchema } from './plan.ts';
 

@@ -1,5 +1,5 @@
 // A plan as anybody may hand it in to be judged: tasks and set points, whatever else it states, times as minutes or clock texts.
-import { z } from 'zod';
+import * as z from 'zod';
 import {
   bakehouseSchema,
   cautionSchema,

@@ -1,5 +1,5 @@
 // The keys a schema allows at a place of an input. Used to suggest a key for an unknown one.
-import { z } from 'zod';
+import * as z from 'zod';
 import { childOf } from './placeName.ts';
 
 function unwrapped(schema: unknown): unknown {

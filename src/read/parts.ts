@@ -1,5 +1,5 @@
 // The sound parts of a scenario that may be broken elsewhere, each with its place, so that the cross-checks run on what is there.
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { type Clock, clockOf, isTimeZone } from '../model/clock.ts';
 import type { Mixer, Oven, Proofer, Retarder } from '../model/equipment.ts';
 import { mixerSchema, ovenSchema, prooferSchema, retarderSchema } from '../model/equipment.ts';

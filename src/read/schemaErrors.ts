@@ -1,5 +1,5 @@
 // What a schema finds wrong, said in our codes and plain sentences. Used for scenarios and plans.
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { didYouMean } from './didYouMean.ts';
 import type { CodedError } from './inputErrorAt.ts';
 import { inputErrorAt } from './inputErrorAt.ts';

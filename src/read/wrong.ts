@@ -1,5 +1,5 @@
 // One thing a schema found wrong, with what a sentence about it needs.
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { Segment } from './pointer.ts';
 
 export type Issue = z.core.$ZodIssue;

@@ -54,7 +54,9 @@ export class Course {
   readonly search: Search;
   readonly limits: SolveLimits;
   readonly hooks: SolveHooks;
-  private readonly argued: Bound;
+  private argued: Bound;
+  /** A stronger argument than the one it began with, once there is one. */
+  listen: () => Bound | null = () => null;
   private readonly packing: PackingOutcome;
   private readonly startedAt: number;
   bound: Bound;
@@ -124,6 +126,16 @@ export class Course {
     if (this.rounds >= limits.rounds) return 'effort';
     if (hooks.isCancelled()) return 'cancelled';
     return hooks.now() >= limits.untilMs ? 'time' : null;
+  }
+
+  /** Lets other work run, and hears what was argued meanwhile. */
+  async pause(): Promise<void> {
+    await this.hooks.pause();
+    const argued = this.listen();
+    if (argued === null) return;
+    this.listen = () => null;
+    this.argued = argued;
+    if (argued.value >= this.bound.value) this.bound = argued;
   }
 
   report(): void {

@@ -1,5 +1,6 @@
 // Runs the lanes of a solve, on one thread or on two, and merges what they find. Where rounds are counted every lane works
 // the same stretches from the same news however many threads there are, and the outcome is the same to the last bit.
+import type { Argued } from './bounds/bestBound.ts';
 import { type Found, Lane, type LaneTask, type News } from './lane.ts';
 import { LaneElsewhere, type Thread } from './laneElsewhere.ts';
 import type { ThreadStart } from './laneThread.ts';
@@ -25,15 +26,20 @@ export type CrewOptions = {
   readonly workers: number;
   /** Whether every schedule accepted is counted again, slowly. */
   readonly isAudited: boolean;
+  /** Whether the lane elsewhere, if there is one, argues the floor before all else. Default false. */
+  readonly argues?: boolean;
   readonly now: () => number;
   /** Default: a thread of this process. */
   readonly startThread?: (start: ThreadStart) => Thread;
+  /** Takes a thread that is not needed any more and has nothing to do. Default: it is ended. */
+  readonly keepThread?: (thread: Thread) => void;
 };
 
 export class Crew {
   private readonly local: readonly { readonly lane: Lane; readonly task: LaneTask }[];
   private readonly thread: LaneElsewhere | null;
   private readonly now: () => number;
+  private readonly keepThread: CrewOptions['keepThread'];
   private pending: Pending | null = null;
   private isScouted = false;
   private stopping: Promise<void> | null = null;
@@ -42,16 +48,26 @@ export class Crew {
   /** Whether some lane has nothing left to do. */
   isDone = false;
 
-  constructor(shop: Shop, seed: number, { workers, isAudited, now, startThread = startLaneThread }: CrewOptions) {
+  constructor(
+    shop: Shop,
+    seed: number,
+    { workers, isAudited, argues = false, now, startThread = startLaneThread, keepThread }: CrewOptions,
+  ) {
     this.news = { layout: emptyLayout(shop), total: Number.POSITIVE_INFINITY, isComplete: false, floor: 0 };
     this.now = now;
+    this.keepThread = keepThread;
     const [improve, prove] = TASKS.map((task, i) => ({ task, seed: seed + i * 7919 })) as [LaneStart, LaneStart];
     if (workers > 1) {
       const ended = new Int32Array(new SharedArrayBuffer(4));
-      this.thread = new LaneElsewhere(startThread({ problem: shop.problem, ...prove, isAudited, ended }), ended);
+      this.thread = new LaneElsewhere(startThread({ problem: shop.problem, ...prove, isAudited, argues, ended }), ended);
     } else this.thread = null;
     const here = this.thread === null ? [improve, prove] : [improve];
     this.local = here.map((start) => ({ lane: new Lane(shop, start.seed, start.task, isAudited), task: start.task }));
+  }
+
+  /** What the lane elsewhere has argued by now; null before, and where it was not to. */
+  get argued(): Argued | null {
+    return this.thread?.argued ?? null;
   }
 
   /** Lets the lane elsewhere, if there is one, raise the floor while there is no schedule yet. Only where the clock decides. */
@@ -160,7 +176,7 @@ export class Crew {
   }
 
   /**
-   * Ends all threads; what the lane elsewhere has found by now still counts. Rejects when its thread had died. Asked again,
+   * Ends the search of all threads; what the lane elsewhere has found by now still counts. Rejects when its thread had died. Asked again,
    * it is the same end.
    */
   stop(): Promise<void> {
@@ -178,7 +194,7 @@ export class Crew {
       }
       if (thread.failure !== null) throw thread.failure;
     } finally {
-      await thread.stop();
+      await thread.stop(this.keepThread);
     }
   }
 }

@@ -1,14 +1,16 @@
 // A lane on a thread of its own, as crew.ts sees it: asked for stretches, told to end them, stopped. Whatever becomes of the
 // thread, who waits for its answer gets one: what it found, or what went wrong.
+import type { Argued } from './bounds/bestBound.ts';
 import type { Found, News, Stretch } from './lane.ts';
-import type { ThreadAnswer, ThreadAsk } from './laneThread.ts';
+import type { ThreadAnswer, ThreadAsk, ThreadStart } from './laneThread.ts';
 
 /** What is used of a Worker; tests put others in its place. */
 export type Thread = {
   on(event: 'message', told: (answer: ThreadAnswer) => void): unknown;
   on(event: 'error' | 'messageerror', failed: (error: Error) => void): unknown;
   on(event: 'exit', ended: (code: number) => void): unknown;
-  postMessage(ask: ThreadAsk): void;
+  removeAllListeners(): unknown;
+  postMessage(message: ThreadStart | ThreadAsk): void;
   ref(): void;
   unref(): void;
   terminate(): Promise<unknown>;
@@ -21,8 +23,11 @@ export class LaneElsewhere {
   private readonly ended: Int32Array;
   private number = 0;
   private waiting: Waiting | null = null;
+  private isAsked = false;
   /** Whether it has said that it is ready. */
   isAwake = false;
+  /** What it has argued, where it was to. */
+  argued: Argued | null = null;
   /** What it died of. */
   failure: Error | null = null;
 
@@ -30,9 +35,12 @@ export class LaneElsewhere {
   constructor(thread: Thread, ended: Int32Array) {
     this.thread = thread;
     this.ended = ended;
-    thread.on('message', ({ number, found }) => {
+    thread.on('message', ({ number, found, argued }) => {
       this.isAwake = true;
-      if (number === this.number && found !== null) this.waiting?.done(found);
+      this.argued = argued ?? this.argued;
+      if (number !== this.number || found === null) return;
+      this.isAsked = false;
+      this.waiting?.done(found);
     });
     thread.on('error', (error) => this.fail(error));
     thread.on('messageerror', (error) => this.fail(error));
@@ -51,6 +59,7 @@ export class LaneElsewhere {
         return;
       }
       this.waiting = { done, fail };
+      this.isAsked = true;
       this.thread.ref();
       this.thread.postMessage(ask);
     });
@@ -61,8 +70,14 @@ export class LaneElsewhere {
     Atomics.store(this.ended, 0, this.number);
   }
 
-  /** Ends the thread; a stretch that is running has no answer any more. */
-  async stop(): Promise<void> {
+  /** Ends the thread; a stretch that is running has no answer any more. One that has nothing to do is handed to `keep`, if given. */
+  async stop(keep?: (thread: Thread) => void): Promise<void> {
+    const isFree = this.isAwake && !this.isAsked && this.failure === null;
+    if (isFree && keep !== undefined) {
+      this.thread.removeAllListeners();
+      keep(this.thread);
+      return;
+    }
     this.end();
     await this.thread.terminate();
   }

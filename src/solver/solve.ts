@@ -1,6 +1,7 @@
 // Solves a shop problem: lay out, bound, construct, improve and prove, finish, read off. A table of contents; the parts are
 // beside it.
-import { argue, withPacking } from './bounds/bestBound.ts';
+import { type Argued, argue, withPacking } from './bounds/bestBound.ts';
+import type { Bound } from './bounds/bound.ts';
 import { type PackingOutcome, packLoads } from './bounds/chamberLoads.ts';
 import { Paths } from './bounds/headsAndTails.ts';
 import { Course, FIRST_HEAT, type SolveHooks, type SolveLimits } from './course.ts';
@@ -10,6 +11,7 @@ import { postpone } from './postpone.ts';
 import type { ShopProblem } from './problem.ts';
 import { shopOf } from './shop.ts';
 import type { Solution } from './solution.ts';
+import { keepLaneThread } from './startLaneThread.ts';
 
 export type { SolveHooks, SolveLimits, SolveProgress } from './course.ts';
 export type { Solution } from './solution.ts';
@@ -31,16 +33,20 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   const startedAt = hooks.now();
   const shop = shopOf(problem);
   const { workers = 1, isAudited = false } = limits;
-  const crew = new Crew(shop, seed, { workers, isAudited, now: hooks.now });
+  const isTimed = limits.rounds === Number.POSITIVE_INFINITY;
+  const crew = new Crew(shop, seed, { workers, isAudited, argues: isTimed, now: hooks.now, keepThread: keepLaneThread });
   try {
     const paths = new Paths(shop, problem);
     // The linear programs run in a thread of their own meanwhile.
     const packed = packLoads(shop, paths, linearMs(limits, startedAt));
-    const argued = argue(shop, paths);
-    if (limits.rounds === Number.POSITIVE_INFINITY) crew.proveAhead(withPacking(problem, argued, 0).value);
+    // Where the clock decides and there is a second thread, that one argues what takes long, and then proves.
+    const isArguedElsewhere = isTimed && workers > 1;
+    const argued = argue(shop, paths, isArguedElsewhere);
+    if (isTimed) crew.proveAhead(withPacking(problem, argued, 0).value);
     const packing = await packed;
-    const bound = withPacking(problem, argued, floorOf(packing));
-    const course = new Course(shop, seed, limits, hooks, startedAt, bound, packing);
+    const boundOf = (all: Argued): Bound => withPacking(problem, all, floorOf(packing));
+    const course = new Course(shop, seed, limits, hooks, startedAt, boundOf(argued), packing);
+    if (isArguedElsewhere) course.listen = () => (crew.argued === null ? null : boundOf(crew.argued));
     await construct(course);
     await warmUp(course);
     await searchOn(course, crew);
@@ -64,7 +70,7 @@ function floorOf(outcome: PackingOutcome): number {
 /** First schedules, by several orders of the blocks. */
 async function construct(course: Course): Promise<void> {
   for (const _ of course.search.construct()) {
-    await course.hooks.pause();
+    await course.pause();
     course.report();
     if (!course.goesOn()) return;
   }
@@ -82,13 +88,13 @@ async function warmUp(course: Course): Promise<void> {
       vain = 0;
       course.report();
     }
-    if (course.rounds % WARM_ROUNDS_PER_PAUSE === 0) await hooks.pause();
+    if (course.rounds % WARM_ROUNDS_PER_PAUSE === 0) await course.pause();
   }
 }
 
 /** The lanes improve and prove until there is a reason to stop. */
 async function searchOn(course: Course, crew: Crew): Promise<void> {
-  const { hooks, limits } = course;
+  const { limits } = course;
   if (!course.goesOn()) return;
   // Whoever asks whether a price can be met wants the proof as much as the plan.
   const isScouted = limits.startFrom !== undefined && limits.enough === undefined && course.gap > SCOUT_GAP;
@@ -105,7 +111,7 @@ async function searchOn(course: Course, crew: Crew): Promise<void> {
     }
     const isFlat = course.rounds - lastGain >= (limits.flatRounds ?? Number.POSITIVE_INFINITY);
     if (course.goesOn() && (crew.isDone || isFlat)) course.stopped = 'effort';
-    await hooks.pause();
+    await course.pause();
   }
   await crew.stop();
   course.take(crew.news);

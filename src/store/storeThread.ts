@@ -1,7 +1,7 @@
 // Runs in a thread of its own: opens the store there and does what openStoreThread.ts asks of it, so that nobody waits for the disk but who
 // asked for it.
 import { workerData } from 'piscina';
-import { z } from 'zod';
+import * as z from 'zod';
 import { openStore } from './openStore.ts';
 import type { Store } from './store.ts';
 import { StoreFault, type StoreFaultCode } from './storeFault.ts';

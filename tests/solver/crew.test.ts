@@ -5,14 +5,30 @@ import { resolve } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { describe, expect, test } from 'vitest';
 import { planSchema } from '../../src/model/plan.ts';
+import { argue } from '../../src/solver/bounds/bestBound.ts';
+import { Paths } from '../../src/solver/bounds/headsAndTails.ts';
 import { Crew, type CrewOptions, type Orders } from '../../src/solver/crew.ts';
-import type { Found } from '../../src/solver/lane.ts';
+import type { Found, News } from '../../src/solver/lane.ts';
 import type { Thread } from '../../src/solver/laneElsewhere.ts';
 import type { ThreadAnswer, ThreadAsk, ThreadStart } from '../../src/solver/laneThread.ts';
 import { shopOf } from '../../src/solver/shop.ts';
+import { keepLaneThread, startLaneThread } from '../../src/solver/startLaneThread.ts';
 import { jobShop } from './shops.ts';
 
 const shop = shopOf(jobShop([[[0, 3]], [[0, 2]]]));
+const otherShop = shopOf(
+  jobShop([
+    [
+      [0, 4],
+      [1, 2],
+    ],
+    [[0, 3]],
+    [
+      [1, 5],
+      [0, 1],
+    ],
+  ]),
+);
 const AWAKE: ThreadAnswer = { number: 0, found: null };
 const FLOOR = 4;
 const found: Found = {
@@ -116,6 +132,82 @@ describe('a thread that is being ended', () => {
     await expect(stopped).rejects.toThrow('with 9');
     await expect(crew.stop()).rejects.toThrow('with 9');
     expect(thread.endings).toBe(1);
+  });
+});
+
+describe('a thread that is not needed any more', () => {
+  function keptOf(): { readonly crew: Crew; readonly thread: HeldThread; readonly kept: Thread[] } {
+    const thread = new HeldThread();
+    const kept: Thread[] = [];
+    const options = { workers: 2, isAudited: false, now: () => performance.now(), startThread: () => thread };
+    return { crew: new Crew(shop, 1, { ...options, keepThread: (one) => kept.push(one) }), thread, kept };
+  }
+
+  test('is kept when it has answered, and nobody listens to it', async () => {
+    const { crew, thread, kept } = keptOf();
+    crew.proveAhead(0);
+    thread.tell(AWAKE);
+    const stopped = crew.stop();
+    thread.tell({ number: 1, found });
+    await stopped;
+    expect(crew.news.floor).toBe(FLOOR);
+    expect(kept).toEqual([thread]);
+    expect(thread.endings).toBe(0);
+    expect(thread.eventNames()).toEqual([]);
+  });
+
+  test('is kept when it was never asked', async () => {
+    const { crew, thread, kept } = keptOf();
+    thread.tell(AWAKE);
+    await crew.stop();
+    expect(kept).toEqual([thread]);
+  });
+
+  test('is ended when it does not wake', async () => {
+    const { crew, thread, kept } = keptOf();
+    crew.proveAhead(0);
+    await crew.stop();
+    expect(kept).toEqual([]);
+    expect(thread.endings).toBe(1);
+  });
+
+  test('is ended when it has died', async () => {
+    const { crew, thread, kept } = keptOf();
+    thread.tell(AWAKE);
+    thread.emit('exit', 9);
+    await expect(crew.stop()).rejects.toThrow('with 9');
+    expect(kept).toEqual([]);
+  });
+
+  test('is taken for the next problem, and works it as a fresh one does', { timeout: 60_000 }, async () => {
+    const taken: Thread[] = [];
+    const startThread = (start: ThreadStart): Thread => {
+      const thread = startLaneThread(start);
+      taken.push(thread);
+      return thread;
+    };
+    const news: News[] = [];
+    for (const problem of [shop, otherShop, shop]) {
+      const options = { workers: 2, isAudited: false, now: () => performance.now(), startThread, keepThread: keepLaneThread };
+      const crew = new Crew(problem, 1, options);
+      await crew.work(BY_ROUNDS);
+      await crew.stop();
+      news.push(crew.news);
+    }
+    expect(new Set(taken).size).toBe(1);
+    const [first, other, again] = news;
+    expect(first?.total).toBe(5);
+    expect(other?.total).toBe(9);
+    expect(again).toEqual(first);
+  });
+
+  test('argues the floor first, where it is to', { timeout: 60_000 }, async () => {
+    const crew = new Crew(otherShop, 1, { workers: 2, isAudited: false, argues: true, now: () => performance.now() });
+    expect(crew.argued).toBeNull();
+    await crew.work(BY_ROUNDS);
+    await crew.stop();
+    expect(crew.argued).toEqual(argue(otherShop, new Paths(otherShop, otherShop.problem)));
+    expect(crew.argued?.all.value).toBeGreaterThan(0);
   });
 });
 

@@ -1,5 +1,5 @@
 // Work as the store keeps it: what was asked so that it can be asked again, and what came out. Used by jobBook.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 import { WORK_KINDS, type WorkRecord } from '../../store/store.ts';
 import type { Ask, Work, WorkFailure } from './work.ts';
 

@@ -1,5 +1,5 @@
 // The scenario of a plan the service made, from what was kept of its request. Used by posting.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** What the store holds under `asked`, as far as it is needed here. The scenario in it is read by the reader of scenarios. */
 const askedSchema = z.looseObject({ ask: z.looseObject({ scenario: z.unknown() }) });

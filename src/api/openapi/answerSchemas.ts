@@ -1,6 +1,6 @@
 // Schemas of answers that are made in the service itself: problems, verdicts, where a piece of work stands, what is kept. The answers
 // of the planner have theirs in model.
-import { z } from 'zod';
+import * as z from 'zod';
 import { eventSchema } from '../../model/happened.ts';
 import { planOrderSchema, planSchema } from '../../model/plan.ts';
 import { RULES } from '../../model/rules.ts';

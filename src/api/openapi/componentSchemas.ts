@@ -1,5 +1,5 @@
 // The schemas of the document: JSON Schema made from the zod schemas that read requests, and from those of the answers.
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Schema } from './openapiShape.ts';
 
 export const SCHEMAS_AT = '#/components/schemas/';

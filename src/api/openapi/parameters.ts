@@ -1,5 +1,5 @@
 // Parameters several operations take: parts of the address, of the query, and headers. Shared components of the document.
-import { z } from 'zod';
+import * as z from 'zod';
 import { dayPathSchema, scenarioNameSchema } from '../routes/bodies.ts';
 import type { Parameter, Schema } from './openapiShape.ts';
 

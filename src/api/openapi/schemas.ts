@@ -1,5 +1,5 @@
 // Every schema of the document by name: those that read requests, and those of the answers.
-import { z } from 'zod';
+import * as z from 'zod';
 import { additionSchema } from '../../model/addition.ts';
 import { changeSchema } from '../../model/changes.ts';
 import { comparisonSchema, dayFiguresSchema } from '../../model/comparison.ts';

@@ -1,6 +1,6 @@
 // The outer shapes of JSON bodies: what is inside scenarios, plans, additions and changes is read by their own readers. The one source
 // of these shapes for the routes and for the document of the API.
-import { z } from 'zod';
+import * as z from 'zod';
 import { changeSchema } from '../../model/changes.ts';
 import { eventSchema, happenedSchema } from '../../model/happened.ts';
 import { orderSchema } from '../../model/scenario.ts';

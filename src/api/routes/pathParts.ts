@@ -1,6 +1,6 @@
 // What addresses name: scenarios, revisions, days. Checked like every input: a name can lead to no folder and to no other address.
 import type { Request } from 'express';
-import { z } from 'zod';
+import * as z from 'zod';
 import { dateAt } from '../../model/clock.ts';
 import type { InputError } from '../../model/inputError.ts';
 import type { ApiParts } from '../parts.ts';

@@ -119,8 +119,12 @@ function readyHeadsOf(shop: Shop, paths: Paths): { heads: Int32Array; spans: Int
 /** What the arguments of this folder say without the packing of loads: of schedules of all units, and how many must be omitted. */
 export type Argued = { readonly all: Bound; readonly lateness: number; readonly omitted: number };
 
-/** The strongest makespan argument, plus floors under lateness and changes. */
-export function argue(shop: Shop, paths: Paths): Argued {
+/**
+ * The strongest makespan argument, plus floors under lateness and changes.
+ *
+ * @param isQuick - without the flow of work from one resource to the next, which takes longer than all the rest. Default false.
+ */
+export function argue(shop: Shop, paths: Paths, isQuick = false): Argued {
   const { problem } = shop;
   const { prices } = problem;
   const { heads, spans } = readyHeadsOf(shop, paths);
@@ -141,7 +145,7 @@ export function argue(shop: Shop, paths: Paths): Argued {
       ? { kind: 'chamber-work', chambers: group.ids, stays: count, head, tail, makespan }
       : { kind: 'pool-work', pools: group.ids, uses: count, head, tail, makespan };
   }
-  const flow = prices.fromFirstMark ? null : flowArgument(shop, groups, makespan);
+  const flow = isQuick || prices.fromFirstMark ? null : flowArgument(shop, groups, makespan);
   if (flow !== null && flow.makespan > makespan) {
     makespan = flow.makespan;
     argument = flow;

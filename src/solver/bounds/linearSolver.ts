@@ -55,6 +55,11 @@ function running(): Worker {
   return started;
 }
 
+/** Has the thread ready for the first program. */
+export function wakeLinearThread(): void {
+  running();
+}
+
 /** Minimises or maximises a program; null when it takes longer than `limitMs` or the solver fails. Zeros are absent. */
 export function solveLinear(model: Model, limitMs: number): Promise<LinearAnswer | null> {
   return new Promise((resolve) => {
