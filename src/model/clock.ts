@@ -72,19 +72,30 @@ function zonedAt(clock: Clock, minute: number): Temporal.ZonedDateTime {
   return Temporal.Instant.fromEpochMilliseconds(clock.startEpochMs + minute * 60000).toZonedDateTimeISO(clock.timeZone);
 }
 
+/** Instants written before: a plan, its judge and its sheet name the same minutes again and again. */
+const written = new Map<string, string>();
+const MOST_WRITTEN = 10_000;
+
 /** A minute as local time with offset, as 2026-05-16T06:32:00+01:00. */
 export function instantAt(clock: Clock, minute: number): string {
-  return zonedAt(clock, minute).toString({ timeZoneName: 'never' });
+  const key = `${clock.startEpochMs + minute * 60000} ${clock.timeZone}`;
+  const known = written.get(key);
+  if (known !== undefined) return known;
+  const text = zonedAt(clock, minute).toString({ timeZoneName: 'never' });
+  if (written.size >= MOST_WRITTEN) written.clear();
+  written.set(key, text);
+  return text;
 }
 
 /** A minute as the wall clock shows it, as 06:32. */
 export function wallClockAt(clock: Clock, minute: number): string {
-  return zonedAt(clock, minute).toPlainTime().toString({ smallestUnit: 'minute' });
+  return instantAt(clock, minute).slice('2026-05-16T'.length, '2026-05-16T06:32'.length);
 }
 
 /** Days from the scenario's date to the local date at a minute: -1 the evening before, 0 on the day. */
 export function dayOffsetAt(clock: Clock, minute: number): number {
-  return Temporal.PlainDate.from(clock.date).until(zonedAt(clock, minute).toPlainDate()).days;
+  const date = instantAt(clock, minute).slice(0, '2026-05-16'.length);
+  return date === clock.date ? 0 : Temporal.PlainDate.from(clock.date).until(date).days;
 }
 
 /** The local date at an instant (RFC 3339), or so many days from it, as 2026-05-16. */

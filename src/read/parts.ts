@@ -51,17 +51,23 @@ export type Parts = {
   readonly underway: UnderwayParts | undefined;
 };
 
-function entriesOf<T>(list: unknown, at: string, schema: z.ZodType<T>): Entries<T> {
+/** `known`: what the schema makes of the list, where all of it is known to be sound. */
+function entriesOf<T>(list: unknown, at: string, schema: z.ZodType<T>, known?: readonly T[]): Entries<T> {
   if (list === undefined) return { sound: [], isWhole: true, ids: [] };
   if (!Array.isArray(list)) return { sound: [], isWhole: false, ids: [] };
-  const read = list.map((entry: unknown, index) => ({ at: `${at}/${index}`, result: schema.safeParse(entry) }));
-  const sound = read.flatMap(({ at: place, result }) => (result.success ? [{ at: place, value: result.data }] : []));
+  const read = (entry: unknown): readonly T[] => {
+    const result = schema.safeParse(entry);
+    return result.success ? [result.data] : [];
+  };
+  const sound = list.flatMap((entry: unknown, index) =>
+    (known?.slice(index, index + 1) ?? read(entry)).map((value) => ({ at: `${at}/${index}`, value })),
+  );
   const ids = list.map((entry: unknown) => childOf(entry, 'id')).filter((id) => typeof id === 'string');
   return { sound, isWhole: sound.length === list.length, ids };
 }
 
-function optionalEntriesOf<T>(list: unknown, at: string, schema: z.ZodType<T>): Entries<T> | undefined {
-  return list === undefined ? undefined : entriesOf(list, at, schema);
+function optionalEntriesOf<T>(list: unknown, at: string, schema: z.ZodType<T>, known?: readonly T[]): Entries<T> | undefined {
+  return list === undefined ? undefined : entriesOf(list, at, schema, known);
 }
 
 function soundValue<T>(value: unknown, schema: z.ZodType<T>): T | undefined {
@@ -86,26 +92,27 @@ function underwayPartsOf(value: unknown): UnderwayParts | undefined {
   };
 }
 
-/** The parts of a plain value that is meant to be a scenario. */
-export function partsOf(root: unknown): Parts {
+/** The parts of a plain value that is meant to be a scenario; `known`: the scenario, where all of it is sound. */
+export function partsOf(root: unknown, known?: Scenario): Parts {
   const date = soundValue(childOf(root, 'date'), scenarioSchema.shape.date);
   const timeZone = soundValue(childOf(root, 'timeZone'), scenarioSchema.shape.timeZone);
   const day = soundValue(childOf(root, 'day'), daySchema);
   const equipment = childOf(root, 'equipment');
+  const { ovens, proofers, retarders, mixers } = known?.equipment ?? {};
   return {
     root,
     date,
     timeZone,
     day,
     clock: clockWhere(date, timeZone, day),
-    ovens: entriesOf(childOf(equipment, 'ovens'), '/equipment/ovens', ovenSchema),
-    proofers: entriesOf(childOf(equipment, 'proofers'), '/equipment/proofers', prooferSchema),
-    retarders: entriesOf(childOf(equipment, 'retarders'), '/equipment/retarders', retarderSchema),
-    mixers: optionalEntriesOf(childOf(equipment, 'mixers'), '/equipment/mixers', mixerSchema),
-    people: optionalEntriesOf(childOf(root, 'people'), '/people', personSchema),
-    doughs: entriesOf(childOf(root, 'doughs'), '/doughs', doughSchema),
-    products: entriesOf(childOf(root, 'products'), '/products', productSchema),
-    orders: entriesOf(childOf(root, 'orders'), '/orders', orderSchema),
+    ovens: entriesOf(childOf(equipment, 'ovens'), '/equipment/ovens', ovenSchema, ovens),
+    proofers: entriesOf(childOf(equipment, 'proofers'), '/equipment/proofers', prooferSchema, proofers),
+    retarders: entriesOf(childOf(equipment, 'retarders'), '/equipment/retarders', retarderSchema, retarders),
+    mixers: optionalEntriesOf(childOf(equipment, 'mixers'), '/equipment/mixers', mixerSchema, mixers),
+    people: optionalEntriesOf(childOf(root, 'people'), '/people', personSchema, known?.people),
+    doughs: entriesOf(childOf(root, 'doughs'), '/doughs', doughSchema, known?.doughs),
+    products: entriesOf(childOf(root, 'products'), '/products', productSchema, known?.products),
+    orders: entriesOf(childOf(root, 'orders'), '/orders', orderSchema, known?.orders),
     underway: underwayPartsOf(childOf(root, 'underway')),
   };
 }

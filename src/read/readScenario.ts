@@ -17,7 +17,7 @@ type Read = { readonly scenario: Scenario | undefined; readonly errors: readonly
 function scenarioOf(value: unknown): Read {
   const result = scenarioSchema.safeParse(value);
   const ofSchema = result.success ? [] : schemaErrors(result.error.issues, scenarioSchema, value);
-  return { scenario: result.data, errors: [...ofSchema, ...crossErrors(partsOf(value))] };
+  return { scenario: result.data, errors: [...ofSchema, ...crossErrors(partsOf(value, result.data))] };
 }
 
 /** JSON that is right: read several times faster so than as YAML. Null for all else: only its text can tell what is wrong and where. */

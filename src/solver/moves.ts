@@ -59,13 +59,22 @@ function isInside(tube: Tube, start: number, end: number, from: number, to: numb
   return true;
 }
 
-/** How far a level is from the middle of the ranges it serves, summed over time: a tie-break between paths. */
-function strayAt(stays: readonly HeldStay[], level: number, t: number): number {
+/** How far a level is from the middle of the ranges it serves, for a minute: a tie-break between paths. */
+function strayFrom(stays: readonly HeldStay[], level: number): number {
   let stray = 0;
-  for (const stay of stays)
-    if (stay.start <= t && t < stay.end) stray += Math.abs(level - (stay.low + stay.high) / 2) / (1 + stay.high - stay.low);
+  for (const stay of stays) stray += Math.abs(level - (stay.low + stay.high) / 2) / (1 + stay.high - stay.low);
   return stray;
 }
+
+/** The stays there are in each minute up to `last`, excluded. */
+function staysByMinute(stays: readonly HeldStay[], last: number): HeldStay[][] {
+  const byMinute: HeldStay[][] = Array.from({ length: last }, () => []);
+  for (const stay of stays) for (let t = stay.start; t < stay.end; t++) byMinute[t]?.push(stay);
+  return byMinute;
+}
+
+/** A move between two levels, by their numbers. */
+type LevelMove = { readonly from: number; readonly to: number; readonly start: number };
 
 type Step = { readonly price: number; readonly from: number; readonly start: number };
 
@@ -74,20 +83,26 @@ const MOVE_PRICE = 1e7;
 const FIRST_MOVE_PRICE = 1e5;
 
 class LevelPaths {
-  private readonly chamber: Chamber;
   private readonly stays: readonly HeldStay[];
   private readonly tube: Tube;
   private readonly levels: readonly number[];
+  /** Every two levels between which there is a move, and how long it takes; none back to the first. */
+  private readonly pairs: readonly { readonly from: number; readonly to: number; readonly duration: number }[];
   private readonly firstStart: number;
   /** best[t][level]: cheapest way to be at a level at t, and where the last move came from. */
   private readonly price: Float64Array[];
   private readonly cameFrom: (Step | null)[][];
 
   constructor(chamber: Chamber, stays: readonly HeldStay[], horizon: number) {
-    this.chamber = chamber;
     this.stays = stays;
     this.tube = tubeOf(chamber, stays, horizon);
     this.levels = [chamber.initial, ...levelsOf(chamber, stays)];
+    this.pairs = this.levels.flatMap((b, to) =>
+      this.levels.flatMap((a, from) => {
+        const duration = durationOf(chamber, a, b);
+        return to === 0 || duration === 0 ? [] : [{ from, to, duration }];
+      }),
+    );
     this.firstStart = Math.min(...stays.map((stay) => stay.start));
     const last = Math.max(...stays.map((stay) => stay.end));
     this.price = Array.from({ length: last + 1 }, () => new Float64Array(this.levels.length).fill(Number.POSITIVE_INFINITY));
@@ -98,24 +113,22 @@ class LevelPaths {
     return from === 0 && end <= this.firstStart ? FIRST_MOVE_PRICE : MOVE_PRICE;
   }
 
-  private arriveAt(end: number, pickStart: (duration: number) => number): void {
-    const row = this.price[end];
-    if (row === undefined) return;
-    for (let to = 0; to < this.levels.length; to++) {
-      for (let from = 0; from < this.levels.length; from++) {
-        if (from === to || to === 0) continue;
-        const a = this.levels[from] as number;
-        const b = this.levels[to] as number;
-        const duration = durationOf(this.chamber, a, b);
-        const start = pickStart(duration);
-        if (duration === 0 || start < 0 || start + duration !== end) continue;
-        const before = (this.price[start] as Float64Array)[from] as number;
-        const price = before + this.movePrice(from, end);
-        if (price >= (row[to] as number) || !isInside(this.tube, start, end, a, b)) continue;
-        row[to] = price;
-        (this.cameFrom[end] as (Step | null)[])[to] = { price, from, start };
-      }
-    }
+  private arrive({ from, to, start }: LevelMove, end: number): void {
+    const row = this.price[end] as Float64Array;
+    const before = (this.price[start] as Float64Array)[from] as number;
+    const price = before + this.movePrice(from, end);
+    if (price >= (row[to] as number)) return;
+    if (!isInside(this.tube, start, end, this.levels[from] as number, this.levels[to] as number)) return;
+    row[to] = price;
+    (this.cameFrom[end] as (Step | null)[])[to] = { price, from, start };
+  }
+
+  /** Moves that leave when a stay ends, by the minute they arrive. */
+  private leavingMoves(): LevelMove[][] {
+    const byEnd: LevelMove[][] = this.price.map(() => []);
+    for (const start of new Set(this.stays.map((stay) => stay.end)))
+      for (const { from, to, duration } of this.pairs) byEnd[start + duration]?.push({ from, to, start });
+    return byEnd;
   }
 
   /** The moves of the cheapest path, or null when the levels do not suffice. */
@@ -123,24 +136,34 @@ class LevelPaths {
     const last = this.price.length - 1;
     const starts = new Set(this.stays.map((stay) => stay.start));
     if (this.firstStart >= LEAD) starts.add(this.firstStart - LEAD);
-    const leaves = new Set(this.stays.map((stay) => stay.end));
+    const leaving = this.leavingMoves();
+    const present = staysByMinute(this.stays, last);
     (this.price[0] as Float64Array)[0] = 0;
     for (let t = 0; t <= last; t++) {
-      if (t > 0) this.hold(t);
-      if (starts.has(t)) this.arriveAt(t, (duration) => t - duration);
-      for (const leave of leaves) if (leave < t) this.arriveAt(t, (duration) => (leave + duration === t ? leave : -1));
+      if (t > 0) this.hold(t, present[t - 1] as HeldStay[]);
+      if (starts.has(t)) this.arriveInTime(t);
+      for (const move of leaving[t] as LevelMove[]) this.arrive(move, t);
     }
     return this.trace(last);
   }
 
-  private hold(t: number): void {
+  /** Moves that arrive when a stay begins. */
+  private arriveInTime(end: number): void {
+    for (const { from, to, duration } of this.pairs) {
+      const start = end - duration;
+      if (start >= 0) this.arrive({ from, to, start }, end);
+    }
+  }
+
+  /** Stays at each level for a minute more; `present`: the stays there are in it. */
+  private hold(t: number, present: readonly HeldStay[]): void {
     const before = this.price[t - 1] as Float64Array;
     const row = this.price[t] as Float64Array;
     for (let level = 0; level < this.levels.length; level++) {
       const state = this.levels[level] as number;
       if (before[level] === Number.POSITIVE_INFINITY) continue;
       if (state < (this.tube.low[t] as number) - EPSILON || state > (this.tube.high[t] as number) + EPSILON) continue;
-      const price = (before[level] as number) + strayAt(this.stays, state, t - 1);
+      const price = (before[level] as number) + strayFrom(present, state);
       if (price < (row[level] as number)) {
         row[level] = price;
         (this.cameFrom[t] as (Step | null)[])[level] = { price, from: level, start: t - 1 };
