@@ -86,7 +86,8 @@ function bundle(buildSync, external, entry, outdir) {
     target: 'node20',
     external,
     banner: { js: BANNERS[format] },
-    ...(format === 'cjs' ? { define: { 'import.meta.url': 'urlOfFile' } } : {}),
+    // What is compiled ahead cannot import modules.
+    ...(format === 'cjs' ? { define: { 'import.meta.url': 'urlOfFile' }, supported: { 'dynamic-import': false } } : {}),
     // Half as much to read.
     minifyWhitespace: true,
     minifySyntax: true,

@@ -4,17 +4,17 @@ import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { constants, Script } from 'node:vm';
+import { Script } from 'node:vm';
 
 /** Functions not called for a while are let go of: only what a short run has compiled is worth keeping. */
 const MOST_SECONDS = 5;
 
+/** Undefined where there is none to be read: then the start is slower, and that is all. */
 function kept(file) {
   try {
     return readFileSync(file);
-  } catch (error) {
-    if (error.code === 'ENOENT') return undefined;
-    throw error;
+  } catch {
+    return undefined;
   }
 }
 
@@ -24,7 +24,7 @@ function keep(file, script) {
     writeFileSync(beside, script.createCachedData());
     renameSync(beside, file);
   } catch {
-    // A folder that cannot be written, a full disk: without it a start is slower, and that is all.
+    // A folder that cannot be written, a full disk: the next start is as slow.
     rmSync(beside, { force: true });
   }
 }
@@ -45,7 +45,6 @@ export function load(name, isTypical) {
   const script = new Script(`(function (exports, require, module, __filename, __dirname) {${readFileSync(file, 'utf8')}\n})`, {
     filename: file,
     cachedData,
-    importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
   });
   const module = { exports: {} };
   script.runInThisContext()(module.exports, require, module, file, dirname(file));

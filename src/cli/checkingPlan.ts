@@ -49,7 +49,7 @@ export async function checkingPlan(request: CheckRequest, parts: Parts, surround
   }
   const fileName = request.file === '-' ? undefined : request.file;
   const scenario = mustRead(request.file, parts.readScenario(await readText(request.file, surroundings), fileName));
-  const plan = mustRead(request.plan, parts.readWrittenPlan(await readText(request.plan, surroundings), scenario));
+  const plan = mustRead(request.plan, await parts.readWrittenPlan(await readText(request.plan, surroundings), scenario));
   const verdict = parts.judge(scenario, plan);
   const { out, err } = surroundings;
   if (request.json) out.write(jsonText(verdict));

@@ -14,6 +14,7 @@ import type { Parts } from './parts.ts';
 import { readText } from './readText.ts';
 import type { CompareRequest } from './request.ts';
 import { sayComparison } from './sayComparison.ts';
+import { workersFor } from './searchLimits.ts';
 import { pageFile } from './sheetFiles.ts';
 import type { Surroundings } from './surroundings.ts';
 import { version } from './version.ts';
@@ -25,7 +26,6 @@ const USUAL_SECONDS = 15;
 /** Seconds kept of a limit for drawing and writing. */
 const WRITING_SECONDS = 0.6;
 
-const MOST_WORKERS = 2;
 const WIPE = '\r\u001b[K';
 
 type Asked = Pick<CompareQuestion, 'days' | 'sweep'>;
@@ -110,7 +110,7 @@ export async function comparing(request: CompareRequest, parts: Parts, surroundi
     const inputs = request.changes === undefined ? [request.file] : [request.file, request.changes];
     for (const file of [...answerOf(request), ...picturesOf(request)]) await prepareToWrite(file, inputs);
     const line = progressOn(surroundings);
-    const workers = request.workers ?? Math.min(MOST_WORKERS, surroundings.processors);
+    const workers = workersFor(request, surroundings);
     const { effort, moreOf } = request;
     const question: CompareQuestion = {
       base,

@@ -9,9 +9,9 @@ import type { Surroundings } from './surroundings.ts';
 
 export async function drawingPlan(request: DrawRequest, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {
   const place: SheetPlace = request.out === undefined && request.svg === undefined ? { out: '.' } : request;
-  const plan = mustRead(request.plan, parts.readPlan(await readText(request.plan, surroundings)));
+  const plan = mustRead(request.plan, await parts.readPlan(await readText(request.plan, surroundings)));
   await prepareSheet(place, [request.plan]);
-  const files = await writeSheet(place, parts.drawPlan(plan));
+  const files = await writeSheet(place, await parts.drawPlan(plan));
   surroundings.out.write(`${files.join('\n')}\n`);
   return EXIT.fine;
 }

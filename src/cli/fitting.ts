@@ -12,6 +12,7 @@ import type { Parts } from './parts.ts';
 import { readText } from './readText.ts';
 import type { FitRequest } from './request.ts';
 import { sayFit } from './sayFit.ts';
+import { workersFor } from './searchLimits.ts';
 import type { Surroundings } from './surroundings.ts';
 import { version } from './version.ts';
 
@@ -21,7 +22,6 @@ const USUAL_SECONDS = 3;
 /** Seconds kept of a limit for writing the answer. */
 const WRITING_SECONDS = 0.2;
 
-const MOST_WORKERS = 2;
 const WIPE = '\r\u001b[K';
 
 function oneStdin({ file, product, from }: FitRequest): void {
@@ -46,7 +46,7 @@ async function dayWith(request: FitRequest, before: Scenario, surroundings: Surr
 async function readBase(request: FitRequest, before: Scenario, parts: Parts, surroundings: Surroundings): Promise<Plan | null> {
   const { from } = request;
   if (from === undefined) return null;
-  const base = mustRead(from, parts.readPlan(await readText(from, surroundings)));
+  const base = mustRead(from, await parts.readPlan(await readText(from, surroundings)));
   const errors = parts.judge(before, base).breaches.map(({ rule, says, doThis }) => ({ code: rule, path: '', says, doThis }));
   return mustRead(from, errors.length === 0 ? { ok: true, value: base } : { ok: false, errors });
 }
@@ -70,7 +70,7 @@ function progressOn({ err }: Surroundings): { readonly show: (says: string) => v
 }
 
 export async function fitting(request: FitRequest, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {
-  const { out, err, now, pause, processors } = surroundings;
+  const { out, err, now, pause } = surroundings;
   oneStdin(request);
   const text = await readText(request.file, surroundings);
   return surroundings.stoppable(async (cancelled) => {
@@ -90,7 +90,7 @@ export async function fitting(request: FitRequest, parts: Parts, surroundings: S
     };
     const asking = {
       seed: request.seed ?? 1,
-      workers: request.workers ?? Math.min(MOST_WORKERS, processors),
+      workers: workersFor(request, surroundings),
       now,
       cancelled,
       pause,

@@ -37,7 +37,7 @@ async function prepareFiles(request: PlanRequest): Promise<void> {
 async function writeFiles(request: PlanRequest, answer: HowSurePlan, parts: Parts): Promise<readonly string[]> {
   if (!wantsFiles(request)) return [];
   const { out } = request;
-  const sheet = await writeSheet(request, parts.drawPlan(answer.plan));
+  const sheet = await writeSheet(request, await parts.drawPlan(answer.plan));
   if (out === undefined) return sheet;
   const written: string[] = [];
   // What an earlier run told of another plan does not stand beside this one.
@@ -84,7 +84,7 @@ async function readStart(
   surroundings: Surroundings,
 ): Promise<Pick<PlanningOptions, 'startFrom'>> {
   if (request.from === undefined) return {};
-  const startFrom = mustRead(request.from, parts.readPlan(await readText(request.from, surroundings)));
+  const startFrom = mustRead(request.from, await parts.readPlan(await readText(request.from, surroundings)));
   const { breaches } = parts.judge(scenario, startFrom);
   const errors = breaches.map(({ rule, says, doThis }) => ({ code: rule, path: '', says, doThis }));
   mustRead(request.from, errors.length === 0 ? { ok: true, value: startFrom } : { ok: false, errors });

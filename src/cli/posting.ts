@@ -62,7 +62,7 @@ function filesOf(request: PostRequest, plan: Plan, pages: readonly string[]): re
 
 /** Writes the files beside, posts, and only then lets the files take their places. Returns the files. */
 async function post(request: PostRequest, scenario: Scenario, plan: Plan, parts: Parts, board: Board) {
-  const pages = parts.drawPlan(plan);
+  const pages = await parts.drawPlan(plan);
   const wanted = filesOf(request, plan, pages);
   const beside = await filesBeside(wanted);
   let says: string;

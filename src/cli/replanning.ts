@@ -15,6 +15,7 @@ import type { Parts } from './parts.ts';
 import { readText } from './readText.ts';
 import type { ReplanRequest } from './request.ts';
 import { sayReplan } from './sayReplan.ts';
+import { workersFor } from './searchLimits.ts';
 import { prepareSheet, writeSheet } from './sheetFiles.ts';
 import type { Surroundings } from './surroundings.ts';
 import { version } from './version.ts';
@@ -25,9 +26,6 @@ const USUAL_SECONDS = 5;
 
 /** Share of the time limit that drawing and writing get at most. */
 const WRITING_SHARE = 0.25;
-
-/** Most threads a search can use. */
-const MOST_WORKERS = 2;
 
 type Input = {
   readonly scenario: Scenario;
@@ -46,8 +44,8 @@ function oneStdin({ file, plan, happened }: ReplanRequest): void {
 }
 
 /** The plan, of this scenario and without a breach. */
-function soundPlan(request: ReplanRequest, text: string, scenario: Scenario, parts: Parts): Plan {
-  const plan = mustRead(request.plan, parts.readPlan(text));
+async function soundPlan(request: ReplanRequest, text: string, scenario: Scenario, parts: Parts): Promise<Plan> {
+  const plan = mustRead(request.plan, await parts.readPlan(text));
   const { breaches } = parts.judge(scenario, plan);
   const errors = breaches.map(({ rule, says, doThis }) => ({ code: rule, path: '', says, doThis }));
   return mustRead(request.plan, errors.length === 0 ? { ok: true, value: plan } : { ok: false, errors });
@@ -58,11 +56,11 @@ async function readAll(request: ReplanRequest, parts: Parts, surroundings: Surro
   const happenedText = request.happened === undefined ? undefined : await readText(request.happened, surroundings);
   const scenario = mustRead(request.file, parts.readScenario(text, request.file === '-' ? undefined : request.file));
   const now = mustRead('--now', readNow(request.now, scenario));
-  const plan = soundPlan(request, planText, scenario, parts);
+  const plan = await soundPlan(request, planText, scenario, parts);
   const happened =
     happenedText === undefined
       ? happenedSchema.parse({})
-      : mustRead(request.happened ?? '', parts.readHappened(happenedText, scenario, plan, now));
+      : mustRead(request.happened ?? '', await parts.readHappened(happenedText, scenario, plan, now));
   return { scenario, plan, planText, now, happened, happenedText };
 }
 
@@ -85,7 +83,7 @@ async function writeFiles(
   parts: Parts,
 ): Promise<readonly string[]> {
   if (request.out === undefined && request.svg === undefined) return [];
-  const sheet = await writeSheet(request, parts.drawPlan(answer.plan));
+  const sheet = await writeSheet(request, await parts.drawPlan(answer.plan));
   if (request.out === undefined) return sheet;
   const [scenarioFile, planFile] = [join(request.out, FILES.scenario), join(request.out, FILES.plan)];
   await writeWhole(scenarioFile, jsonText(answer.scenario));
@@ -103,9 +101,9 @@ function untilMs(request: ReplanRequest, { now, startedAtMs }: Surroundings): nu
 }
 
 /** Errors of what has happened, with their lines; or of the day that follows from it, which no longer can be. */
-function badDay(request: ReplanRequest, input: Input, errors: readonly InputError[], parts: Parts): BadInput {
+async function badDay(request: ReplanRequest, input: Input, errors: readonly InputError[], parts: Parts): Promise<BadInput> {
   const file = request.happened ?? '--happened';
-  return new BadInput(file, input.happenedText === undefined ? errors : parts.placedInHappened(input.happenedText, errors));
+  return new BadInput(file, input.happenedText === undefined ? errors : await parts.placedInHappened(input.happenedText, errors));
 }
 
 export async function replanning(request: ReplanRequest, parts: Parts, surroundings: Surroundings): Promise<ExitCode> {
@@ -116,7 +114,7 @@ export async function replanning(request: ReplanRequest, parts: Parts, surroundi
     await prepareFiles(request);
     const asking = {
       seed: request.seed ?? input.plan.solver.seed,
-      workers: request.workers ?? Math.min(MOST_WORKERS, surroundings.processors),
+      workers: workersFor(request, surroundings),
       now,
       untilMs: untilMs(request, surroundings),
       cancelled,
@@ -130,7 +128,7 @@ export async function replanning(request: ReplanRequest, parts: Parts, surroundi
     const at = { now: input.now, happened: input.happened, faultsOf: readBack };
     const limits = request.effort === undefined ? {} : { effort: request.effort };
     const replanned = await parts.replan(input.scenario, input.plan, at, asking, limits);
-    if (!replanned.ok) throw badDay(request, input, replanned.errors, parts);
+    if (!replanned.ok) throw await badDay(request, input, replanned.errors, parts);
     const { answer } = replanned;
     const files = await writeFiles(request, answer, input.planText, parts);
     if (request.json) out.write(jsonText(answer));

@@ -52,7 +52,7 @@ async function readBoth(request: WhyRequest, parts: Parts, surroundings: Surroun
   const scenario = mustRead(request.file, parts.readScenario(await readText(request.file, surroundings), fileName));
   refuseUnderway(request, scenario);
   const planText = await readText(request.plan, surroundings);
-  return { scenario, plan: mustRead(request.plan, parts.readWrittenPlan(planText, scenario)), planText };
+  return { scenario, plan: mustRead(request.plan, await parts.readWrittenPlan(planText, scenario)), planText };
 }
 
 const patch: WhatWouldFitQuestion['patch'] = (scenario, operations) => {
@@ -72,7 +72,7 @@ async function answer({ scenario, plan, planText }: Read, request: WhyRequest, p
   const why = whyOf(scenario, plan);
   if (why.isOnTime) return { breaches, why, clash: null, wouldFit: null };
   // A plan of ours is where the searches begin; one written by hand lacks what that takes.
-  const ours = parts.readPlan(planText);
+  const ours = await parts.readPlan(planText);
   const effort = request.effort === undefined ? {} : { effort: request.effort };
   const clash = await clashOf(scenario, forShare(asking, CLASH_SHARE), {
     ...effort,

@@ -1,7 +1,6 @@
 // Writes a file whole or not at all: beside its place first, then renamed. Used for plans and sheets.
 import { access, constants, mkdir, realpath, stat } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import writeFileAtomic from 'write-file-atomic';
 import { BadInput } from './badInput.ts';
 import { errorCode } from './errorCode.ts';
 
@@ -45,6 +44,8 @@ export async function prepareToWrite(file: string, inputs: readonly string[]): P
 
 export async function writeWhole(file: string, text: string): Promise<void> {
   try {
+    // Most plans are only told.
+    const { default: writeFileAtomic } = await import('write-file-atomic');
     await writeFileAtomic(file, text);
   } catch (error) {
     throw unwritable(file, `it cannot be written (${errorCode(error)})`);

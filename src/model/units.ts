@@ -1,6 +1,9 @@
 // The smallest values of a scenario: whole minutes, degrees, names, clock times. Every other schema is built of these.
 import * as z from 'zod';
 
+// Most scenarios are read once by a process that then ends: compiling each schema first takes longer than reading so.
+z.config({ jitless: true });
+
 /** The longest day a scenario may plan, in minutes: three days and nights, bounds included. */
 export const MAX_DAY_MINUTES = 4320;
 

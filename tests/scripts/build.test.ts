@@ -1,9 +1,10 @@
 // dist follows src: what changed is built, what did not is left, a fault in a source is named and what was built before stays.
+import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { build } from '../../scripts/build.mjs';
 
 let src: string;
@@ -57,21 +58,21 @@ test('builds again only when something changed, also when an older file came bac
   expect(build(src, dist, ['a.ts'])).toBe(true);
 });
 
-test('parts a running service may still load stay for a week, and no longer', () => {
+test('what a command that is just starting may still read stays for an hour, and no longer', () => {
   build(src, dist, entries);
-  for (const [name, days] of [
-    ['part-OLD.js', 8],
-    ['part-NEW.js', 6],
+  for (const [name, minutes] of [
+    ['command-OLD.cjs', 61],
+    ['command-NEW.cjs', 59],
   ] as const) {
     writeFileSync(dist + name, '');
-    const then = Date.now() / 1000 - days * 24 * 3600;
+    const then = Date.now() / 1000 - minutes * 60;
     utimesSync(dist + name, then, then);
   }
   writeFileSync(`${src}later.ts`, 'export const later = 8;\n');
   utimesSync(`${src}later.ts`, 1000, 1000);
   build(src, dist, entries);
-  expect(existsSync(`${dist}part-OLD.js`)).toBe(false);
-  expect(existsSync(`${dist}part-NEW.js`)).toBe(true);
+  expect(existsSync(`${dist}command-OLD.cjs`)).toBe(false);
+  expect(existsSync(`${dist}command-NEW.cjs`)).toBe(true);
 });
 
 test('a file that cannot be read as TypeScript is named with its line, and what was built before stays', async () => {
@@ -80,6 +81,56 @@ test('a file that cannot be read as TypeScript is named with its line, and what 
   expect(() => build(src, dist, entries)).toThrow(/deep\/b\.ts:2:13/);
   expect((await builtAs('a.js')).a).toBe(2);
   expect(() => build(src, dist, entries)).toThrow(/deep\/b\.ts:2:13/);
+});
+
+describe('the command', () => {
+  const command = ['cli/main.ts'];
+  const start = (...words: string[]) => spawnSync(process.execPath, [`${house}/start.mjs`, ...words], { encoding: 'utf8' });
+  const caches = () => readdirSync(dist).filter((name) => name.endsWith('.cache'));
+
+  beforeEach(() => {
+    mkdirSync(`${src}cli`);
+    writeFileSync(
+      `${src}cli/main.ts`,
+      "export const main = async () => console.log((await import('../later.ts')).later, import.meta.url.endsWith('.cjs'));\n",
+    );
+    writeFileSync(`${house}/start.mjs`, "import { main } from './dist/main.js';\nawait main();\n");
+    build(src, dist, command);
+  });
+
+  test('is one file with main.js to load it; what a run that plans has compiled is kept, and used', () => {
+    expect(start('check').stdout).toBe('7 true\n');
+    expect(caches()).toEqual([]);
+    expect(start('plan').stdout).toBe('7 true\n');
+    expect(caches()).toHaveLength(1);
+    expect(start('plan')).toMatchObject({ stdout: '7 true\n', stderr: '', status: 0 });
+  });
+
+  test('runs as well where what was kept is of another program, and keeps its own instead', () => {
+    start('plan');
+    const file = dist + (caches()[0] as string);
+    const whole = readFileSync(file);
+    writeFileSync(file, whole.subarray(0, 100));
+    expect(start('plan')).toMatchObject({ stdout: '7 true\n', stderr: '', status: 0 });
+    expect(readFileSync(file).length).toBeGreaterThan(100);
+  });
+
+  test('runs what was built last, whatever was kept before', () => {
+    start('plan');
+    writeFileSync(`${src}later.ts`, 'export const later = 8;\n');
+    utimesSync(`${src}later.ts`, 1000, 1000);
+    build(src, dist, command);
+    expect(start('plan').stdout).toBe('8 true\n');
+  });
+
+  test('runs where nothing can be kept', () => {
+    // A folder in the place of what would be written.
+    start('plan');
+    const name = caches()[0] as string;
+    rmSync(dist + name);
+    mkdirSync(`${dist}${name}`);
+    expect(start('plan')).toMatchObject({ stdout: '7 true\n', stderr: '', status: 0 });
+  });
 });
 
 test('the licence of every package built in stands beside the program', () => {
