@@ -57,17 +57,70 @@ class JobsWithin {
   }
 }
 
-/** The sum of the `count` largest of these. */
-function largest(values: Float64Array, count: number): number {
-  if (count < values.length) values.sort();
-  let sum = 0;
-  for (let i = Math.max(0, values.length - count); i < values.length; i++) sum += values[i] as number;
-  return sum;
+/** Most jobs of a second resource that lie wholly within each span of a day's end, as far as it was asked for. */
+type Counts = { readonly jobs: readonly Work[]; readonly most: (span: number) => number };
+
+/** Counts made before: the same jobs of a resource go with the items of several others. Kept for one bound. */
+export type CountsMade = Map<string, Counts[]>;
+
+function isSame(a: readonly Work[], b: readonly Work[]): boolean {
+  return a.length === b.length && a.every((work, i) => work === b[i]);
+}
+
+/** How many of these jobs lie wholly within a span up to `longest`; one that was made before, if there is. */
+function countsOf(
+  made: CountsMade,
+  name: string,
+  jobs: readonly Work[],
+  other: Resource,
+  places: number,
+  side: Side,
+  longest: number,
+): Counts {
+  const known = made.get(name) ?? [];
+  made.set(name, known);
+  const before = known.find((counts) => isSame(counts.jobs, jobs));
+  if (before !== undefined) return before;
+  const within = new JobsWithin(jobs, other.most, places, side);
+  const counts = new Int32Array(longest + 1).fill(-1);
+  // Counts only rise with the span: once all jobs fit, they fit in every longer one.
+  const most = (span: number): number => {
+    if (span < 0) return 0;
+    if (counts[span] === -1) counts[span] = counts[span - 1] === jobs.length ? jobs.length : within.mostWhole(span);
+    return counts[span] as number;
+  };
+  const all = { jobs, most };
+  known.push(all);
+  return all;
+}
+
+/** The sum, at each span, of the largest of what each job brings with it. */
+class Largest {
+  private readonly parts: readonly Int32Array[];
+  private readonly values: Float64Array;
+
+  /** `parts`: the items of each job. */
+  constructor(parts: readonly (readonly Work[])[], side: Side, horizon: number) {
+    this.parts = parts.flatMap((items) => (items.length === 0 ? [] : [workWithin(items, side, horizon)]));
+    this.values = new Float64Array(this.parts.length);
+  }
+
+  at(span: number, count: number): number {
+    const { parts, values } = this;
+    if (parts.length === 0 || count <= 0) return 0;
+    for (let j = 0; j < parts.length; j++) values[j] = (parts[j] as Int32Array)[span] as number;
+    if (count < parts.length) values.sort();
+    let sum = 0;
+    for (let j = Math.max(0, parts.length - count); j < parts.length; j++) sum += values[j] as number;
+    return sum;
+  }
 }
 
 /**
  * Most work that items of one resource can get within each span, up to `horizon`, of one of the day's ends, beside the jobs of
  * another; null when none goes with another.
+ *
+ * @param name - of the other resource and the day's end, the same at each call of one bound.
  */
 export function edgeWork(
   shop: Shop,
@@ -76,36 +129,31 @@ export function edgeWork(
   works: WorkByUnit,
   side: Side,
   horizon: number,
+  made: CountsMade,
+  name: string,
 ): Float64Array | null {
   const { jobs, free, beyond } = sortOut(shop, items, works, side);
   if (jobs.length === 0) return null;
   const places = Math.floor(other.most / Math.min(...jobs.map(({ work }) => work.amount)));
-  const within = new JobsWithin(
-    jobs.map(({ work }) => work),
-    other.most,
-    places,
-    side,
-  );
+  const isJob = new Set(jobs.map(({ work }) => work));
+  const inOrder = other.work.filter((work) => isJob.has(work));
+  const counts = countsOf(made, name, inOrder, other, places, side, horizon + MOST_BEYOND);
   const alone = workWithin(free, side, horizon);
-  const whole = jobs.map((job) => workWithin(job.whole, side, horizon));
-  const partly = jobs.map((job) => workWithin(job.partly, side, horizon));
-  const counts = Int32Array.from({ length: horizon + beyond + 1 }, () => -1);
-  // Counts only rise with the span: once all jobs fit, they fit in every longer one.
-  const mostWhole = (span: number): number => {
-    if (span < 0) return 0;
-    if (counts[span] === -1) counts[span] = counts[span - 1] === jobs.length ? jobs.length : within.mostWhole(span);
-    return counts[span] as number;
-  };
-  const values = new Float64Array(jobs.length);
+  const whole = new Largest(
+    jobs.map((job) => job.whole),
+    side,
+    horizon,
+  );
+  const partly = new Largest(
+    jobs.map((job) => job.partly),
+    side,
+    horizon,
+  );
   const most = new Float64Array(horizon + 1);
-  const sumOf = (parts: readonly Int32Array[], span: number, count: number): number => {
-    for (let j = 0; j < parts.length; j++) values[j] = (parts[j] as Int32Array)[span] as number;
-    return largest(values, count);
-  };
   for (let span = 1; span <= horizon; span++) {
     // Times are whole: an item that has any time within the span has its job wholly within one unit less.
-    const inHand = mostWhole(span + beyond - 1) + places;
-    most[span] = (alone[span] as number) + sumOf(whole, span, mostWhole(span - 1)) + sumOf(partly, span, inHand);
+    const inHand = counts.most(span + beyond - 1) + places;
+    most[span] = (alone[span] as number) + whole.at(span, counts.most(span - 1)) + partly.at(span, inHand);
   }
   return most;
 }

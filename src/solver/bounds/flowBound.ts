@@ -4,7 +4,7 @@
 // for all the work is a floor under the makespan. Used by bestBound.
 import type { Shop } from '../shop.ts';
 import { arrivals, countByHead } from './arrivals.ts';
-import { edgeWork } from './edgeWork.ts';
+import { type CountsMade, edgeWork } from './edgeWork.ts';
 import type { Work } from './headsAndTails.ts';
 import { byUnit, distanceOf, passageOf, type Resource, type Side } from './passages.ts';
 
@@ -34,9 +34,11 @@ class Flow {
   private readonly largest: number;
   private readonly curves: Readonly<Record<Side, Curve>>;
   private readonly horizon: number;
+  private readonly made: CountsMade;
 
   /** Looks at makespans up to `horizon` only. */
-  constructor(shop: Shop, resource: Resource, items: readonly Work[], horizon: number) {
+  constructor(shop: Shop, resource: Resource, items: readonly Work[], horizon: number, made: CountsMade) {
+    this.made = made;
     this.shop = shop;
     this.resource = resource;
     this.items = items;
@@ -71,9 +73,9 @@ class Flow {
     }
   }
 
-  /** Takes account of what another resource lets through at one end of the day. */
-  add(other: Resource, side: Side): void {
-    const { shop, items, horizon } = this;
+  /** Takes account of what another resource, the `o`-th, lets through at one end of the day. */
+  add(other: Resource, o: number, side: Side): void {
+    const { shop, items, horizon, made } = this;
     const curve = this.curves[side];
     const works = byUnit(other, side);
     const passages = items.map((item) => passageOf(shop, item, works, side));
@@ -84,7 +86,7 @@ class Flow {
       const now = arrivals(items, passages, gate, side, horizon);
       for (let t = 0; t <= horizon; t++) curve.present[t] = Math.min(curve.present[t] as number, now[t] as number);
     }
-    const cap = edgeWork(shop, items, other, works, side, horizon);
+    const cap = edgeWork(shop, items, other, works, side, horizon, made, `${o} ${side}`);
     if (cap !== null) curve.caps.push(cap);
     this.integrate(side);
   }
@@ -125,13 +127,14 @@ export function flowBound(
   known: number,
 ): (FlowBound & { readonly at: number }) | null {
   const horizon = Math.min(shop.problem.horizon, Math.ceil(MOST_REACH * known));
+  const made: CountsMade = new Map();
   let best: (FlowBound & { at: number }) | null = null;
   const small = resources.map((resource) => resource.work.length > 0 && resource.work.length ** 2 * horizon <= MOST_COUNTING);
   resources.forEach((resource, at) => {
     // The count of what still has to leave before the end knows no work that ends after it.
     const items = resource.work.filter((work) => work.length > 0 && work.tail >= 0);
     if (!small[at] || items.length === 0) return;
-    const found = flowThrough(new Flow(shop, resource, items, horizon), resources, small, at);
+    const found = flowThrough(new Flow(shop, resource, items, horizon, made), resources, small, at);
     if (found.makespan > (best?.makespan ?? 0)) best = { ...found, count: items.length, at };
   });
   return best;
@@ -148,10 +151,10 @@ function flowThrough(
   let makespan = flow.earliestEnd();
   resources.forEach((other, o) => {
     if (o === at || !small[o]) return;
-    flow.add(other, 'start');
+    flow.add(other, o, 'start');
     const arriving = flow.earliestEnd();
     if (arriving > makespan) through = o;
-    flow.add(other, 'end');
+    flow.add(other, o, 'end');
     makespan = flow.earliestEnd();
     if (makespan > arriving) to = o;
   });
