@@ -60,9 +60,13 @@ export async function replan(
   limits: Pick<AskLimits, 'effort'> = {},
 ): Promise<Replanned> {
   if (happened.happened.length === 0 && happened.keep.length === 0) return unchanged(scenario, plan, now);
+  const begunMs = asking.now();
   const day = restOfDay(scenario, plan, { now, happened, faultsOf });
   if (!day.ok) return day;
-  const { scenario: rest, plan: after, saved } = await planRest(day.scenario, plan, asking, limits);
+  // What follows the last plan takes about as long as what came before the first.
+  const lastMs = Math.max(LAST_MS, asking.now() - begunMs);
+  const within = { ...asking, untilMs: asking.untilMs - lastMs };
+  const { scenario: rest, plan: after, saved } = await planRest(day.scenario, plan, within, limits);
   const { movePrice } = rest.underway;
   const steps = movedSteps(rest, after);
   const changes = [...changesSince(plan, after, rest, day)];
@@ -94,13 +98,12 @@ const SAVING_SECONDS = 0.6;
 /** Seconds below which another search is not begun: it would end later than it should. */
 const LEAST_SECONDS = 0.3;
 
-/** Milliseconds kept for what follows the last plan: what moved, and in which words. */
+/** Milliseconds kept at least for what follows the last plan: what moved, and in which words. */
 const LAST_MS = 40;
 
 /** The rest of the day, as good as time allows. Trays at work that find no place are saved by going on longer. */
-async function planRest(scenario: DayUnderway, plan: Plan, within: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Saving> {
-  if (isAllDecided(scenario)) return { scenario, plan: await ask(scenario, within, { effort: 1, startFrom: plan }), saved: [] };
-  const asking = { ...within, untilMs: within.untilMs - LAST_MS };
+async function planRest(scenario: DayUnderway, plan: Plan, asking: Asking, limits: Pick<AskLimits, 'effort'>): Promise<Saving> {
+  if (isAllDecided(scenario)) return { scenario, plan: await ask(scenario, asking, { effort: 1, startFrom: plan }), saved: [] };
   const { plan: first, wouldHelp } = await askStrictly(scenario, plan, asking, limits);
   const isOver = (): boolean => secondsLeft(asking) < LEAST_SECONDS;
   const mayHelp =

@@ -24,6 +24,9 @@ const WARM_ROUNDS_PER_PAUSE = 20;
 /** Gap, as a share of the price, from which a schedule that was given may lie far from the cheapest. */
 const SCOUT_GAP = 0.3;
 
+/** With fewer milliseconds than this, what takes long to argue is not argued. */
+const HURRIED_MS = 250;
+
 /** Milliseconds each linear or integer program may take at most; a smaller share of a short time limit, which is
  * larger when rounds are counted and the same rounds are to give the same plan. */
 const LINEAR_MS = 2000;
@@ -41,7 +44,8 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     const packed = packLoads(shop, paths, linearMs(limits, startedAt));
     // Where the clock decides and there is a second thread, that one argues what takes long, and then proves.
     const isArguedElsewhere = isTimed && workers > 1;
-    const argued = argue(shop, paths, isArguedElsewhere);
+    const isHurried = isTimed && limits.untilMs - startedAt < HURRIED_MS;
+    const argued = argue(shop, paths, isArguedElsewhere || isHurried);
     if (isTimed) crew.proveAhead(withPacking(problem, argued, 0).value);
     const packing = await packed;
     const boundOf = (all: Argued): Bound => withPacking(problem, all, floorOf(packing));
