@@ -17,12 +17,16 @@ export const DEFAULT_EFFORT = 20_000;
 const FLAT_ROUNDS = 8_000;
 
 /**
- * Time kept of a limit for what follows the search, in milliseconds: at least so much, at least this share, and so much a
- * tray. A third goes to trying what is left out once more, a third to its reasons, a third to reading back and judging.
+ * Time kept of a limit for what follows the search, in milliseconds: so much and so much a tray, and at least this share. A
+ * third goes to trying what is left out once more, a third to its reasons, a third to reading back and judging.
  */
-const LEAST_RESERVE_MS = 160;
-const RESERVE_SHARE = 0.06;
-const RESERVE_PER_TRAY_MS = 1.8;
+const RESERVE_MS = 100;
+const RESERVE_PER_TRAY_MS = 2.4;
+const RESERVE_SHARE = 0.02;
+
+/** And this share of the time that has passed before planning began, at most so much: what runs for the first time is slow at the end as well. */
+const RESERVE_OF_START = 0.2;
+const MOST_OF_START_MS = 100;
 
 export type Progress = {
   readonly seconds: number;
@@ -79,7 +83,8 @@ function limitsOf(options: PlanningOptions, startedAtMs: number, trays: number):
   if (Number.isNaN(seconds) || Number.isNaN(effort)) throw new RangeError('a limit is not a number');
   const rounds = effort ?? (seconds === undefined ? DEFAULT_EFFORT : Number.POSITIVE_INFINITY);
   const endMs = seconds === undefined ? Number.POSITIVE_INFINITY : startedAtMs + seconds * 1000;
-  const reserveMs = Math.max(LEAST_RESERVE_MS, RESERVE_SHARE * (seconds ?? 0) * 1000, RESERVE_PER_TRAY_MS * trays);
+  const ofStartMs = Math.min(MOST_OF_START_MS, RESERVE_OF_START * (options.now() - startedAtMs));
+  const reserveMs = Math.max(RESERVE_MS + ofStartMs + RESERVE_PER_TRAY_MS * trays, RESERVE_SHARE * (seconds ?? 0) * 1000);
   const isFlatEnd = options.stopsWhenFlat ?? (effort === undefined && seconds === undefined);
   const flatRounds = isFlatEnd ? FLAT_ROUNDS : Number.POSITIVE_INFINITY;
   const workers = options.workers ?? 1;
