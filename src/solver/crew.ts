@@ -19,6 +19,9 @@ const STRETCH_MS = 30;
 const SHARED_STRETCH_MS: Readonly<Record<LaneTask, number>> = { improve: 28, prove: 12 };
 const THREAD_STRETCH_MS = 240;
 
+/** Milliseconds a search that is over waits for what the lane elsewhere has found. */
+const LAST_WAIT_MS = 100;
+
 /** What a crew is told between stretches. */
 export type Orders = { readonly heat: number; readonly roundsLeft: number; readonly untilMs: number };
 
@@ -184,12 +187,22 @@ export class Crew {
     return this.stopping;
   }
 
+  /** Resolves when the lane elsewhere has answered, or has not in time: some of its steps are long. */
+  private async answered(pending: Pending): Promise<void> {
+    let timer: NodeJS.Timeout | undefined;
+    const late = new Promise<void>((resume) => {
+      timer = setTimeout(resume, LAST_WAIT_MS);
+    });
+    await Promise.race([pending.answer, late]);
+    clearTimeout(timer);
+  }
+
   private async endThread(thread: LaneElsewhere): Promise<void> {
     try {
       // One that is still waking has found nothing, and is not waited for.
       if (this.pending !== null && thread.isAwake) {
         thread.end();
-        await this.pending.answer;
+        await this.answered(this.pending);
         this.takeAnswer();
       }
       if (thread.failure !== null) throw thread.failure;

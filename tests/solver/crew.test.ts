@@ -117,6 +117,14 @@ describe('a thread that is being ended', () => {
     expect(thread.endings).toBe(1);
   });
 
+  test('is not waited for long', async () => {
+    const { crew, thread } = heldCrew();
+    thread.tell(AWAKE);
+    await crew.stop();
+    expect(crew.news.floor).toBe(0);
+    expect(thread.endings).toBe(1);
+  });
+
   test('may answer when nobody asks any more', async () => {
     const { crew, thread } = heldCrew();
     thread.lastWords = { number: 1, found };
