@@ -38,8 +38,11 @@ function keep(file, script) {
 export function load(name, isTypical) {
   const file = fileURLToPath(new URL(name, import.meta.url));
   const require = createRequire(file);
-  // Node reads source maps of what it loads itself only.
-  if (process.env.OVENWARD_DEBUG === '1') return require(file);
+  if (process.env.OVENWARD_DEBUG === '1') {
+    // Faults are told by the lines of the sources. Node reads the maps of what it loads itself, and loads from now on.
+    process.setSourceMapsEnabled(true);
+    return require(file);
+  }
   const cache = `${file}.${process.versions.v8}-${process.arch}.cache`;
   const cachedData = kept(cache);
   const script = new Script(`(function (exports, require, module, __filename, __dirname) {${readFileSync(file, 'utf8')}\n})`, {

@@ -9,7 +9,6 @@ import { version } from './version.ts';
 /** Runs the command; `startedAtMs` is when the time limit began, in milliseconds since the process started. */
 export async function main({ startedAtMs }: { readonly startedAtMs: number }): Promise<void> {
   const surroundings = processSurroundings(startedAtMs);
-  if (surroundings.isDebugging) process.setSourceMapsEnabled(true);
   process.on('uncaughtException', (error) => {
     process.stderr.write(sayFault(error, version(), surroundings.isDebugging));
     process.exit(EXIT.ourFault);

@@ -123,6 +123,16 @@ describe('the command', () => {
     expect(start('plan').stdout).toBe('8 true\n');
   });
 
+  test('names the lines of the sources in faults, when it is debugged', () => {
+    writeFileSync(`${src}later.ts`, "export const later = 7;\n\nthrow new Error('too late');\n");
+    utimesSync(`${src}later.ts`, 1000, 1000);
+    build(src, dist, command);
+    const env = { ...process.env, OVENWARD_DEBUG: '1' };
+    const { status, stderr } = spawnSync(process.execPath, [`${house}/start.mjs`, 'plan'], { encoding: 'utf8', env });
+    expect(status).toBe(1);
+    expect(stderr).toContain(`${src}later.ts:3:7`);
+  });
+
   test('runs where nothing can be kept', () => {
     // A folder in the place of what would be written.
     start('plan');
