@@ -2,6 +2,7 @@
 // says what it found. Lanes know each other only by the news between stretches, so that one thread or two make no difference.
 import { audit } from './audit.ts';
 import { type Cost, MISSING_PRICE } from './cost.ts';
+import { HandsServed } from './handsServed.ts';
 import type { Layout } from './layout.ts';
 import { Improver } from './learning/improver.ts';
 import { Inserter } from './learning/inserter.ts';
@@ -52,6 +53,9 @@ const MOST_VAIN = 60;
 const FRESH_ROUNDS = 200;
 const FRESH_HEAT = 0.01;
 
+/** Steps of a turn that serves one pair of hands. */
+const STEPS_PER_TURN = 100;
+
 /** Vain conflicts at one floor after which a proving lane also improves. */
 const PATIENCE = 6000;
 
@@ -64,6 +68,8 @@ export class Lane {
   private readonly random: Random;
   private readonly scale: number | null;
   private readonly search: Search;
+  /** Undefined before it is first asked for; null where there is nothing to serve so. */
+  private served: HandsServed | null | undefined;
   private improver: Improver | null = null;
   private prover: Prover | null = null;
   /** A model that plans every unit, looked through for a schedule while none is at hand. */
@@ -106,7 +112,7 @@ export class Lane {
     const mayGoOn = (): boolean => now() < stretch.untilMs;
     if (stretch.isScouted && this.task === 'prove' && !this.wasSentOut) this.setOut(news, mayGoOn);
     this.hear(news);
-    while (this.hasWork() && this.rounds - first < stretch.rounds && mayGoOn()) this.take(stretch, mayGoOn);
+    while (this.hasWork(stretch) && this.rounds - first < stretch.rounds && mayGoOn()) this.take(stretch, mayGoOn);
     const best = this.best as News;
     const isNews = best.total < news.total;
     return {
@@ -123,9 +129,10 @@ export class Lane {
     return this.isExhausted || (this.best?.isComplete === true && this.best.total <= this.floor + 1e-6);
   }
 
-  /** Before there is a schedule it can only prove, if that. */
-  private hasWork(): boolean {
+  /** Before there is a schedule it can only prove, if that, or serve. */
+  private hasWork(stretch: Stretch): boolean {
     if (this.isDone()) return false;
+    if (this.serves(stretch)) return true;
     const isWaiting = this.best?.total === Number.POSITIVE_INFINITY;
     return !isWaiting || (this.scale !== null && this.floor !== Number.POSITIVE_INFINITY);
   }
@@ -176,12 +183,26 @@ export class Lane {
   private take(stretch: Stretch, mayGoOn: () => boolean): void {
     this.turn++;
     const best = this.best as News;
-    if (best.total === Number.POSITIVE_INFINITY) this.prove(mayGoOn);
+    if (this.serves(stretch)) this.serve(mayGoOn);
+    else if (best.total === Number.POSITIVE_INFINITY) this.prove(mayGoOn);
     else if (this.scale === null || (this.hasModelOptimum && (this.task === 'improve' || this.isStuckProving())))
       this.exchange(stretch);
     else if (!best.isComplete) this.seekComplete(stretch, mayGoOn);
     else if (this.task === 'improve' || this.isScouting || this.isStuckProving()) this.improve(mayGoOn);
     else this.prove(mayGoOn);
+  }
+
+  /** Where the clock decides, the lane that proves first looks for schedules where one pair of hands does the work of all. */
+  private serves({ rounds }: Stretch): boolean {
+    if (this.task !== 'prove' || rounds !== Number.POSITIVE_INFINITY) return false;
+    if (this.served === undefined) this.served = HandsServed.of(this.shop, this.random);
+    return this.served !== null && !this.served.isOver;
+  }
+
+  private serve(mayGoOn: () => boolean): void {
+    this.rounds++;
+    const layout = this.served?.go(STEPS_PER_TURN, mayGoOn) ?? null;
+    if (layout !== null) this.keep(layout);
   }
 
   private isStuckProving(): boolean {

