@@ -6,9 +6,11 @@ import { type PackingOutcome, packLoads } from './bounds/chamberLoads.ts';
 import { Paths } from './bounds/headsAndTails.ts';
 import { Course, FIRST_HEAT, type SolveHooks, type SolveLimits } from './course.ts';
 import { Crew } from './crew.ts';
+import { HandsServed } from './handsServed.ts';
 import { polish } from './polish.ts';
 import { postpone } from './postpone.ts';
 import type { ShopProblem } from './problem.ts';
+import { randomOf } from './random.ts';
 import { serveHands } from './serveHands.ts';
 import { shopOf } from './shop.ts';
 import type { Solution } from './solution.ts';
@@ -24,6 +26,9 @@ const WARM_ROUNDS_PER_PAUSE = 20;
 
 /** Gap, as a share of the price, from which a schedule that was given may lie far from the cheapest. */
 const SCOUT_GAP = 0.3;
+
+/** Orders tried before one pair of hands is served, which does better. */
+const FEW_ORDERS = 1;
 
 /** With fewer milliseconds than this, what takes long to argue is not argued. */
 const HURRIED_MS = 250;
@@ -52,9 +57,12 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     const boundOf = (all: Argued): Bound => withPacking(problem, all, floorOf(packing));
     const course = new Course(shop, seed, limits, hooks, startedAt, boundOf(argued), packing);
     if (isArguedElsewhere) course.listen = () => (crew.argued === null ? null : boundOf(crew.argued));
-    await construct(course);
     // Rounds do not measure its work.
-    const isServed = isTimed && (await serveHands(course, seed));
+    const served = isTimed ? HandsServed.of(shop, randomOf(seed)) : null;
+    const orders = course.search.construct();
+    await construct(course, orders, served === null ? Number.POSITIVE_INFINITY : FEW_ORDERS);
+    const isServed = served !== null && (await serveHands(course, served));
+    if (served !== null && !isServed && course.goesOn()) await construct(course, orders, Number.POSITIVE_INFINITY);
     if (!isServed) await warmUp(course);
     await searchOn(course, crew);
     finish(course);
@@ -74,9 +82,9 @@ function floorOf(outcome: PackingOutcome): number {
   return outcome.because === 'too-slow' ? outcome.floor : 0;
 }
 
-/** First schedules, by several orders of the blocks. */
-async function construct(course: Course): Promise<void> {
-  for (const _ of course.search.construct()) {
+/** First schedules, by several orders of the blocks: one, and more as long as there is no reason to stop. */
+async function construct(course: Course, orders: Iterator<void>, most: number): Promise<void> {
+  for (let k = 0; k < most && orders.next().done !== true; k++) {
     await course.pause();
     course.report();
     if (!course.goesOn()) return;
