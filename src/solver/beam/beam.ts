@@ -1,6 +1,6 @@
 // First schedules for one pair of hands: point after point in the order of their times, the most promising beginnings kept
 // (beam search: Ow and Morton 1988, IJPR 26), each next piece of work one that could begin before some other would have ended
-// (Giffler and Thompson 1960, Operations Research 8). Used at the start of a solve, and by a lane that begins anew.
+// (Giffler and Thompson 1960, Operations Research 8). Used by handsServed.ts.
 import { emptyLayout, type Layout } from '../layout.ts';
 import type { Random } from '../random.ts';
 import type { Shop, StayUse } from '../shop.ts';
