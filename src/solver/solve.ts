@@ -30,8 +30,9 @@ const SCOUT_GAP = 0.3;
 /** Orders tried before one pair of hands is served, which does better. */
 const FEW_ORDERS = 1;
 
-/** With fewer milliseconds than this, what takes long to argue is not argued. */
-const HURRIED_MS = 250;
+/** With more milliseconds than this, what takes long to argue is left to the second thread, if there is one; with fewer than so many it is not argued. */
+const SHARED_MS = 300;
+const HURRIED_MS = 50;
 
 /** Milliseconds each linear or integer program may take at most; a smaller share of a short time limit, which is
  * larger when rounds are counted and the same rounds are to give the same plan. */
@@ -43,15 +44,21 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   const shop = shopOf(problem);
   const { workers = 1, isAudited = false } = limits;
   const isTimed = limits.rounds === Number.POSITIVE_INFINITY;
-  const crew = new Crew(shop, seed, { workers, isAudited, argues: isTimed, now: hooks.now, keepThread: keepLaneThread });
+  const leftMs = limits.untilMs - startedAt;
+  // Where the clock decides and there is a second thread, that one argues what takes long, and then proves.
+  const isArguedElsewhere = isTimed && workers > 1 && leftMs > SHARED_MS;
+  const crew = new Crew(shop, seed, {
+    workers,
+    isAudited,
+    argues: isArguedElsewhere,
+    now: hooks.now,
+    keepThread: keepLaneThread,
+  });
   try {
     const paths = new Paths(shop, problem);
     // The linear programs run in a thread of their own meanwhile.
     const packed = packLoads(shop, paths, linearMs(limits, startedAt));
-    // Where the clock decides and there is a second thread, that one argues what takes long, and then proves.
-    const isArguedElsewhere = isTimed && workers > 1;
-    const isHurried = isTimed && limits.untilMs - startedAt < HURRIED_MS;
-    const argued = argue(shop, paths, isArguedElsewhere || isHurried);
+    const argued = argue(shop, paths, isArguedElsewhere || (isTimed && leftMs < HURRIED_MS));
     if (isTimed) crew.proveAhead(withPacking(problem, argued, 0).value);
     const packing = await packed;
     const boundOf = (all: Argued): Bound => withPacking(problem, all, floorOf(packing));
