@@ -31,6 +31,8 @@ export type CrewOptions = {
   readonly isAudited: boolean;
   /** Whether the lane elsewhere, if there is one, argues the floor before all else. Default false. */
   readonly argues?: boolean;
+  /** Where the clock decides: whether the lane that proves first looks for schedules for one pair of hands. Default false. */
+  readonly serves?: boolean;
   readonly now: () => number;
   /** Default: a thread of this process. */
   readonly startThread?: (start: ThreadStart) => Thread;
@@ -42,6 +44,7 @@ export class Crew {
   private readonly local: readonly { readonly lane: Lane; readonly task: LaneTask }[];
   private readonly thread: LaneElsewhere | null;
   private readonly now: () => number;
+  private readonly serves: boolean;
   private readonly keepThread: CrewOptions['keepThread'];
   private pending: Pending | null = null;
   private isScouted = false;
@@ -54,10 +57,11 @@ export class Crew {
   constructor(
     shop: Shop,
     seed: number,
-    { workers, isAudited, argues = false, now, startThread = startLaneThread, keepThread }: CrewOptions,
+    { workers, isAudited, argues = false, serves = false, now, startThread = startLaneThread, keepThread }: CrewOptions,
   ) {
     this.news = { layout: emptyLayout(shop), total: Number.POSITIVE_INFINITY, isComplete: false, floor: 0 };
     this.now = now;
+    this.serves = serves;
     this.keepThread = keepThread;
     const [improve, prove] = TASKS.map((task, i) => ({ task, seed: seed + i * 7919 })) as [LaneStart, LaneStart];
     if (workers > 1) {
@@ -124,7 +128,7 @@ export class Crew {
       this.merge(
         lane.run(
           this.news,
-          { rounds, heat, untilMs: Math.min(untilMs, this.now() + length), isScouted: this.isScouted },
+          { rounds, heat, untilMs: Math.min(untilMs, this.now() + length), isScouted: this.isScouted, isServed: this.serves },
           this.now,
         ),
       );
@@ -147,6 +151,7 @@ export class Crew {
       heat,
       untilMs: Number.POSITIVE_INFINITY,
       isScouted: this.isScouted,
+      isServed: this.serves,
     };
     const pending: Pending = { found: null, failure: null, startedAt: this.now(), answer: Promise.resolve() };
     pending.answer = thread.run(this.news, stretch).then(

@@ -25,6 +25,8 @@ export type Stretch = {
   readonly heat: number;
   /** Whether the lane that proves first goes its own way from a schedule of its own: see Lane. */
   readonly isScouted: boolean;
+  /** Whether the lane that proves first looks for schedules where one pair of hands does the work of all. Default false. */
+  readonly isServed?: boolean;
 };
 
 export type Found = {
@@ -192,9 +194,8 @@ export class Lane {
     else this.prove(mayGoOn);
   }
 
-  /** Where the clock decides, the lane that proves first looks for schedules where one pair of hands does the work of all. */
-  private serves({ rounds }: Stretch): boolean {
-    if (this.task !== 'prove' || rounds !== Number.POSITIVE_INFINITY) return false;
+  private serves({ isServed }: Stretch): boolean {
+    if (this.task !== 'prove' || isServed !== true) return false;
     if (this.served === undefined) this.served = HandsServed.of(this.shop, this.random);
     return this.served !== null && !this.served.isOver;
   }

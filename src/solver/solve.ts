@@ -47,10 +47,13 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   const leftMs = limits.untilMs - startedAt;
   // Where the clock decides and there is a second thread, that one argues what takes long, and then proves.
   const isArguedElsewhere = isTimed && workers > 1 && leftMs > SHARED_MS;
+  // Rounds do not measure the work of the beam, and a schedule that is given is better than what it begins with.
+  const serves = isTimed && limits.startFrom === undefined;
   const crew = new Crew(shop, seed, {
     workers,
     isAudited,
     argues: isArguedElsewhere,
+    serves,
     now: hooks.now,
     keepThread: keepLaneThread,
   });
@@ -64,8 +67,7 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     const boundOf = (all: Argued): Bound => withPacking(problem, all, floorOf(packing));
     const course = new Course(shop, seed, limits, hooks, startedAt, boundOf(argued), packing);
     if (isArguedElsewhere) course.listen = () => (crew.argued === null ? null : boundOf(crew.argued));
-    // Rounds do not measure its work.
-    const served = isTimed ? HandsServed.of(shop, randomOf(seed)) : null;
+    const served = serves ? HandsServed.of(shop, randomOf(seed)) : null;
     const orders = course.search.construct();
     await construct(course, orders, served === null ? Number.POSITIVE_INFINITY : FEW_ORDERS);
     const isServed = served !== null && (await serveHands(course, served));

@@ -62,15 +62,15 @@ describe('some steps at a time', () => {
 });
 
 describe('the lane that proves', () => {
-  const stretch = (rounds: number): Stretch => ({ rounds, untilMs: 1, heat: 0.01, isScouted: false });
+  const stretch: Stretch = { rounds: Number.POSITIVE_INFINITY, untilMs: 1, heat: 0.01, isScouted: false, isServed: true };
   /** A clock that says so many times that there is time. */
   const clock = (times: number) => {
     let asked = 0;
     return () => (asked++ < times ? 0 : 1);
   };
 
-  it('has a schedule of its own where the clock decides, before anybody told it one', () => {
-    const found = new Lane(shop, 5, 'prove', true).run(NOTHING, stretch(Number.POSITIVE_INFINITY), clock(3000));
+  it('has a schedule of its own where it is to serve, before anybody told it one', () => {
+    const found = new Lane(shop, 5, 'prove', true).run(NOTHING, stretch, clock(3000));
     expect(found.total).toBeLessThan(Number.POSITIVE_INFINITY);
     expect(found.isComplete).toBe(true);
   });
