@@ -15,7 +15,6 @@ import { generatedInstance } from './instances.ts';
 import { sayMachine, thisMachine } from './machine.ts';
 import { writeJson } from './results.ts';
 import { sourceOf } from './sources.ts';
-import { programVersion } from './version.ts';
 
 const { values } = parseArgs({
   options: {
@@ -51,7 +50,7 @@ async function byCpSat(instance: Instance, seconds: number): Promise<{ figures: 
 const agreements: Agreement[] = [];
 for (const recipe of recipes(Number(values.count))) {
   const instance = generatedInstance(recipe);
-  const own = await ownRow(instance, Number(values.seconds), programVersion(), sourceOf('ovenward'));
+  const own = await ownRow(instance, Number(values.seconds), sourceOf('ovenward'));
   const theirs = await byCpSat(instance, Number(values['cp-seconds']));
   const agreement = {
     scenario: instance.name,

@@ -11,7 +11,6 @@ import { chosenInstances } from './instances.ts';
 import { sayMachine, thisMachine } from './machine.ts';
 import { keyOf, type Results, readResults, withRows, writeResults } from './results.ts';
 import { sourceOf } from './sources.ts';
-import { programVersion } from './version.ts';
 
 /** Marks at which CP-SAT's one run is looked at, besides its limit, in seconds. */
 const CP_SAT_MARKS = [1, 2, 10, 30];
@@ -53,7 +52,6 @@ if (earlier !== null && !values.report && sayMachine(earlier.machine) !== sayMac
   throw new Error(`results.json is of another machine (${sayMachine(earlier.machine)}); --fresh begins anew`);
 let results: Results = earlier ?? { machine, references: {}, rows: [] };
 const sources = new Map(PLANNERS.map((planner) => [planner, sourceOf(planner)]));
-const version = programVersion();
 
 function isMeasured(instance: Instance, planner: Planner, limitSeconds: number): boolean {
   const key = keyOf({ set: instance.set, scenario: instance.name, planner, limitSeconds });
@@ -80,7 +78,7 @@ async function measure(instance: Instance): Promise<void> {
   if (planners.includes('rule') && !isMeasured(instance, 'rule', 0)) keep([ruleRow(instance, source('rule'))]);
   if (planners.includes('ovenward')) {
     for (const seconds of ownSeconds) {
-      if (!isMeasured(instance, 'ovenward', seconds)) keep([await ownRow(instance, seconds, version, source('ovenward'))]);
+      if (!isMeasured(instance, 'ovenward', seconds)) keep([await ownRow(instance, seconds, source('ovenward'))]);
     }
   }
   const mayAskCpSat = planners.includes('cp-sat') && instance.trays <= mostCpTrays;

@@ -9,7 +9,7 @@ const SCENARIOS = ['benchmarks/scenarios'];
 const READ_BACK = ['src/compile', 'src/model', 'src/solver/moves.ts', 'benchmarks/planners'];
 
 const FOLDERS: Readonly<Record<Planner, readonly string[]>> = {
-  ovenward: [...SCENARIOS, 'src', 'benchmarks/planners/ownChild.mjs'],
+  ovenward: [...SCENARIOS, 'src', 'benchmarks/planners/ownChild.mjs', 'benchmarks/planners/ownCommand.mjs'],
   'cp-sat': [...SCENARIOS, ...READ_BACK, 'benchmarks/cpsat'],
   rule: [...SCENARIOS, ...READ_BACK, 'benchmarks/rule'],
 };
