@@ -41,9 +41,6 @@ type Step = {
   readonly mark: number;
 };
 
-/** Steps that take as long as a round. */
-export const STEPS_PER_ROUND = 20;
-
 /** The beam for a shop in which one pair of hands does most of the work; null for others. */
 export function beamOf(shop: Shop, random: Random): Beam | null {
   const beam = beamShopOf(shop);
