@@ -83,6 +83,11 @@ export class Crew {
     if (this.thread !== null) this.askElsewhere(this.thread, 0);
   }
 
+  /** Builds ahead on this thread what the lane that improves begins with. */
+  prepare(): void {
+    this.local.find(({ task }) => task === 'improve')?.lane.prepare();
+  }
+
   /** A schedule to go on from; `isScouted`: one lane looks elsewhere first. */
   begin(news: News, isScouted: boolean): void {
     this.isScouted = isScouted;

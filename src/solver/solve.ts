@@ -63,6 +63,8 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     const packed = packLoads(shop, paths, linearMs(limits, startedAt));
     const argued = argue(shop, paths, isArguedElsewhere || (isTimed && leftMs < HURRIED_MS));
     if (isTimed) crew.proveAhead(withPacking(problem, argued, 0).value);
+    // While they run this thread has nothing else to do.
+    if (isTimed && !(await isSettled(packed))) crew.prepare();
     const packing = await packed;
     const boundOf = (all: Argued): Bound => withPacking(problem, all, floorOf(packing));
     const course = new Course(shop, seed, limits, hooks, startedAt, boundOf(argued), packing);
@@ -79,6 +81,12 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   } finally {
     await crew.stop();
   }
+}
+
+/** Whether a promise is settled by the next turn of the event loop. */
+function isSettled(promise: Promise<unknown>): Promise<boolean> {
+  const nextTurn = new Promise<false>((resume) => setImmediate(() => resume(false)));
+  return Promise.race([promise.then(() => true as const), nextTurn]);
 }
 
 function linearMs(limits: SolveLimits, startedAt: number): number {

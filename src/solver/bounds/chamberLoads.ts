@@ -197,12 +197,15 @@ export async function packLoads(shop: Shop, paths: Paths, limitMs: number): Prom
   if (classes.length === 0) return { packing: null, because: 'no-chambers' };
   const program = programOf(shop.problem, classes);
   if (program.columns.length > MOST_COLUMNS) return { packing: null, because: 'too-large' };
-  const dual = await solveLinear(dualModel(program), limitMs);
+  const asksWhole = program.columns.filter((column) => column.isInteger).length <= MOST_INTEGERS;
+  // Both at once: whoever is busy meanwhile does not keep the second waiting.
+  const [dual, first] = await Promise.all([
+    solveLinear(dualModel(program), limitMs),
+    solveLinear(primalModel(program, asksWhole), limitMs),
+  ]);
   const floor = dual === null ? 0 : Math.max(0, provedFloor(program, dual.values));
-  const integers = program.columns.filter((column) => column.isInteger).length;
-  const whole = integers <= MOST_INTEGERS ? await solveLinear(primalModel(program, true), limitMs) : null;
-  const isWhole = whole?.feasible === true;
-  const answer = isWhole ? whole : await solveLinear(primalModel(program, false), limitMs);
+  const isWhole = asksWhole && first?.feasible === true;
+  const answer = isWhole || !asksWhole ? first : await solveLinear(primalModel(program, false), limitMs);
   if (answer?.feasible !== true) return { packing: null, because: 'too-slow', floor };
   const share = classes.flatMap((stayClass, g) =>
     stayClass.chambers.map((chamber) => ({ stayClass, chamber, stays: answer.values[`n_${g}_${chamber}`] ?? 0 })),

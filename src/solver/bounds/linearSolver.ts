@@ -10,7 +10,11 @@ export type LinearAnswer = {
   readonly values: Readonly<Record<string, number>>;
 };
 
-type Waiting = { readonly settle: (answer: LinearAnswer | null) => void };
+type Waiting = {
+  readonly model: Model;
+  readonly limitMs: number;
+  readonly settle: (answer: LinearAnswer | null) => void;
+};
 
 // The package describes an ES module as CommonJS in its types; as CommonJS it is what it says.
 const SOLVER_PATH = createRequire(import.meta.url).resolve('javascript-lp-solver');
@@ -28,27 +32,48 @@ parentPort.on('message', ({ id, model }) => {
 });
 `;
 
+/** In the order asked; the thread works on the first. */
 const waiting = new Map<number, Waiting>();
 let thread: Worker | null = null;
 let lastId = 0;
+/** Runs while the thread works on the first. */
+let timer: NodeJS.Timeout | undefined;
 
-function drop(): void {
+function settle(id: number, answer: LinearAnswer | null): void {
+  const settled = waiting.get(id);
+  waiting.delete(id);
+  settled?.settle(answer);
+  watchFirst();
+}
+
+function watchFirst(): void {
+  clearTimeout(timer);
+  const [first] = waiting;
+  if (first === undefined) return;
+  const [id, { limitMs }] = first;
+  // Where this thread was busy its time may be up and its answer still unheard: messages come before what is put off so.
+  timer = setTimeout(() => setImmediate(() => giveUp(id)), limitMs);
+}
+
+/** Ends the thread if it still works on this program, and gives the others to another. */
+function giveUp(id: number): void {
+  if (!waiting.has(id)) return;
   const ended = thread;
   thread = null;
-  for (const { settle } of waiting.values()) settle(null);
-  waiting.clear();
   void ended?.terminate();
+  settle(id, null);
+  for (const [other, { model }] of waiting) running().postMessage({ id: other, model });
 }
 
 function running(): Worker {
   if (thread !== null) return thread;
   const started = new Worker(THREAD, { eval: true, workerData: SOLVER_PATH });
-  started.on('message', ({ id, answer }: { readonly id: number; readonly answer: LinearAnswer }) => {
-    waiting.get(id)?.settle(answer);
-    waiting.delete(id);
-  });
+  started.on('message', ({ id, answer }: { readonly id: number; readonly answer: LinearAnswer }) => settle(id, answer));
   started.on('error', () => {
-    if (thread === started) drop();
+    if (thread !== started) return;
+    const [first] = waiting.keys();
+    if (first === undefined) thread = null;
+    else giveUp(first);
   });
   started.unref();
   thread = started;
@@ -60,18 +85,16 @@ export function wakeLinearThread(): void {
   running();
 }
 
-/** Minimises or maximises a program; null when it takes longer than `limitMs` or the solver fails. Zeros are absent. */
+/**
+ * Minimises or maximises a program; null when it takes longer than `limitMs`, the time the thread is at it, or the solver fails. Zeros are
+ * absent from the answer. Programs are solved in the order asked.
+ */
 export function solveLinear(model: Model, limitMs: number): Promise<LinearAnswer | null> {
   return new Promise((resolve) => {
     lastId += 1;
     const id = lastId;
-    const timer = setTimeout(drop, limitMs);
-    waiting.set(id, {
-      settle: (answer) => {
-        clearTimeout(timer);
-        resolve(answer);
-      },
-    });
+    waiting.set(id, { model, limitMs, settle: resolve });
+    if (waiting.size === 1) watchFirst();
     running().postMessage({ id, model });
   });
 }

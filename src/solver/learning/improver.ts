@@ -29,7 +29,9 @@ export class Improver {
   private time: Int32Array;
   private conflictLimit = CONFLICTS;
   private step = 1;
+  /** The neighbourhood to go on with, and how many conflicts are left for it where its search was broken off. */
   private again: Neighbourhood | null = null;
+  private left = 0;
   /** The cheapest schedule known to it, and its price in the model's units. */
   layout: Layout;
   total: number;
@@ -75,7 +77,9 @@ export class Improver {
     const place = this.again ?? this.neighbourhoods.draw(this.time);
     this.again = null;
     const wanted = Math.max(this.floor, this.total - this.step);
-    const limit = place.kind === 'all' ? WHOLE_TIMES * this.conflictLimit : this.conflictLimit;
+    const limit = this.left > 0 ? this.left : place.kind === 'all' ? WHOLE_TIMES * this.conflictLimit : this.conflictLimit;
+    this.left = 0;
+    const before = engine.conflicts;
     const outcome = engine.search(
       [atMost(model.objective, wanted), ...heldStill(model, this.layout, this.time, place)],
       limit,
@@ -95,6 +99,14 @@ export class Improver {
         this.isDone = true;
         return false;
       default:
+        if (outcome === 'limit' && !mayGoOn()) {
+          // Time was up, which says nothing of the neighbourhood. What was learned holds: the next stretch goes on from there, unless
+          // a stretch is too short for it to come to anything.
+          const spent = engine.conflicts - before;
+          if (spent > 0) this.again = place;
+          if (spent > 0) this.left = Math.max(1, limit - spent);
+          return false;
+        }
         if (this.step > 1) {
           this.step >>= 1;
           return false;
