@@ -44,7 +44,7 @@ function keep(file, script) {
  * @param isTypical - whether this run calls what most runs call: what it compiled is kept when none is yet.
  */
 export function load(name, isTypical) {
-  if (process.versions.v8.startsWith('11.')) V8_11_FLAGS.forEach((flag) => setFlagsFromString(flag));
+  if (process.versions.v8.startsWith('11.')) for (const flag of V8_11_FLAGS) setFlagsFromString(flag);
   const file = fileURLToPath(new URL(name, import.meta.url));
   const require = createRequire(file);
   if (process.env.OVENWARD_DEBUG === '1') {

@@ -3,7 +3,7 @@
 import { audit } from './audit.ts';
 import { type Cost, MISSING_PRICE } from './cost.ts';
 import { HandsServed } from './handsServed.ts';
-import type { Layout } from './layout.ts';
+import { type Layout, samePlanned } from './layout.ts';
 import { Improver } from './learning/improver.ts';
 import { Inserter } from './learning/inserter.ts';
 import { Prover } from './learning/prover.ts';
@@ -60,6 +60,9 @@ const STEPS_PER_TURN = 100;
 
 /** Vain conflicts at one floor after which a proving lane also improves. */
 const PATIENCE = 6000;
+
+/** Turns, a multiple of four, of which one improves what is planned where no unit more fits beside it. */
+const VAIN_TURNS = 8;
 
 /** Rounds in vain after which a lane that goes its own way comes back. */
 const SCOUT_ROUNDS = 1500;
@@ -240,12 +243,17 @@ export class Lane {
 
   /** While something is left out: exchanges, steps among what is planned, and the search for a schedule of everything. */
   private seekComplete(stretch: Stretch, mayGoOn: () => boolean): void {
-    const isAnyPlanned = (this.best as News).layout.start.some((at) => at >= 0);
+    const { layout, total } = this.best as News;
+    const isAnyPlanned = layout.start.some((at) => at >= 0);
     const kind = this.task === 'improve' ? this.turn % 4 : (this.turn + 3) % 4;
-    const isInserting = kind === 1 || (kind === 3 && this.floor === Number.POSITIVE_INFINITY);
-    if (isInserting && (this.best as News).total < MISSING_PRICE) this.insert(mayGoOn);
-    else if (kind === 3 && this.floor !== Number.POSITIVE_INFINITY) this.lookForComplete(mayGoOn);
-    else if (kind === 2 && isAnyPlanned && (this.best as News).total < MISSING_PRICE) this.improve(mayGoOn);
+    const mayBeComplete = this.floor !== Number.POSITIVE_INFINITY;
+    // Where no unit fits beside the planned ones, wherever they are, exchanges may find others beside which one does; the rest cannot.
+    const isVain = this.inserter?.isVain(layout) === true;
+    const inserts = (kind === 1 || (kind === 3 && !mayBeComplete)) && !isVain && total < MISSING_PRICE;
+    const improves = kind === 2 && isAnyPlanned && total < MISSING_PRICE && (!isVain || this.turn % VAIN_TURNS < 4);
+    if (inserts) this.insert(mayGoOn);
+    else if (kind === 3 && mayBeComplete) this.lookForComplete(mayGoOn);
+    else if (improves) this.improve(mayGoOn);
     else for (let i = 0; i < 20 && mayGoOn(); i++) this.exchange(stretch);
   }
 
@@ -361,9 +369,4 @@ export class Lane {
     prover.found = null;
     this.keep(found);
   }
-}
-
-/** Whether two layouts plan the same units. */
-export function samePlanned(a: Layout, b: Layout): boolean {
-  return a.start.every((at, i) => at >= 0 === (b.start[i] as number) >= 0);
 }
