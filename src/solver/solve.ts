@@ -34,6 +34,9 @@ const FEW_ORDERS = 1;
 const SHARED_MS = 300;
 const HURRIED_MS = 50;
 
+/** With fewer milliseconds than this nothing is built ahead. */
+const AHEAD_MS = 600;
+
 /** Milliseconds each linear or integer program may take at most; a smaller share of a short time limit, which is
  * larger when rounds are counted and the same rounds are to give the same plan. */
 const LINEAR_MS = 2000;
@@ -63,8 +66,8 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     const packed = packLoads(shop, paths, linearMs(limits, startedAt));
     const argued = argue(shop, paths, isArguedElsewhere || (isTimed && leftMs < HURRIED_MS));
     if (isTimed) crew.proveAhead(withPacking(problem, argued, 0).value);
-    // While they run this thread has nothing else to do.
-    if (isTimed && !(await isSettled(packed))) crew.prepare();
+    // While they run this thread has nothing else to do. Short of time, a first plan comes before it.
+    if (isTimed && leftMs > AHEAD_MS && !(await isSettled(packed))) crew.prepare();
     const packing = await packed;
     const boundOf = (all: Argued): Bound => withPacking(problem, all, floorOf(packing));
     const course = new Course(shop, seed, limits, hooks, startedAt, boundOf(argued), packing);
