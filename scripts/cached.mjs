@@ -8,9 +8,9 @@ import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 
 /**
- * What V8 11, that of Node 20, is told of its optimizing compiler: to wait four times as long before it takes up a function, and to write
- * fewer called functions into it. Left alone it spends three of the four seconds that two cores have in a plan of two on compiling, often the
- * same function twice. Newer ones know other names, compile less by themselves and gained nothing measurable.
+ * What V8 11, that of Node 20, is told of its optimizing compiler: to wait almost four times as long before it takes up a function,
+ * and to write fewer called functions into it. Left alone it spends about three of the four seconds that two cores have in a plan of
+ * two on compiling, each function for each thread. Newer ones know other names, compile less by themselves and gained nothing measurable.
  */
 const V8_11_FLAGS = ['--interrupt-budget=250000', '--max-inlined-bytecode-size-cumulative=200'];
 

@@ -20,21 +20,19 @@ const TEN_JOBS = jobShop(
 );
 
 describe('the improver, broken off by the clock', () => {
-  /** Improves for some steps, each stopped when it has asked the clock so often; the best price, and the steps it took. */
-  const improved = (problem: ShopProblem, asks: number, steps: number): { total: number; isDone: boolean; steps: number } => {
+  /** Improves for so many steps at most, each stopped when it has asked the clock so often. */
+  const improved = (problem: ShopProblem, asks: number, steps: number): { total: number; isDone: boolean } => {
     const shop = shopOf(problem);
     const search = new Search(shop, randomOf(3));
     for (const _ of search.construct());
     const start = { layout: search.bestLayout(), total: search.bestCost.total, isComplete: true };
     const improver = new Improver(new ShopModel(shop, 1, () => true, false, true), randomOf(5), start, 0);
-    let taken = 0;
-    while (!improver.isDone && taken < steps) {
+    for (let i = 0; i < steps && !improver.isDone; i++) {
       let left = asks;
       improver.improve(() => left-- > 0);
-      taken++;
     }
     expect(checkSchedule(problem, scheduleOfLayout(shop, improver.layout))).toEqual([]);
-    return { total: improver.total, isDone: improver.isDone, steps: taken };
+    return { total: improver.total, isDone: improver.isDone };
   };
 
   it('goes on where it was and comes to the same proof', async () => {
@@ -43,12 +41,6 @@ describe('the improver, broken off by the clock', () => {
     const broken = improved(TEN_JOBS, 1, 50_000);
     expect(unbroken).toMatchObject({ total: best, isDone: true });
     expect(broken).toMatchObject({ total: best, isDone: true });
-  });
-
-  it('takes no longer than it is given, though no step comes to anything', () => {
-    const { total, steps } = improved(TEN_JOBS, 0, 20);
-    expect(steps).toBe(20);
-    expect(total).toBeGreaterThan(0);
   });
 });
 
