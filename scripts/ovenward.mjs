@@ -6,17 +6,17 @@ import { existsSync } from 'node:fs';
 const KEEPING = ['serve', 'post', 'backup'];
 
 const isClone = existsSync(new URL('../src/', import.meta.url));
-let installed = false;
+let isPrepared = false;
 if (isClone) {
   const { ready } = await import('./ready.mjs');
-  installed = ready();
+  isPrepared = ready();
   if (KEEPING.includes(process.argv[2])) {
     const { readyStore } = await import('./readyStore.mjs');
-    installed = readyStore() || installed;
+    isPrepared = readyStore() || isPrepared;
   }
   const { build } = await import('./build.mjs');
-  build();
+  isPrepared = build() || isPrepared;
 }
 const { main } = await import('../dist/program/main.js');
-// Time limits count from the start of the process; the one install of a fresh clone is not the planner's time.
-await main({ startedAtMs: installed ? performance.now() : 0 });
+// Time limits count from the start of the process; installing and building, once in a changed clone, are not the planner's time.
+await main({ startedAtMs: isPrepared ? performance.now() : 0 });
