@@ -1,7 +1,7 @@
 // Which tasks of a schedule are away from where they were planned before: a task moved has a price. Used by the cost counter, by
 // the models of the learning solver and, slowly, by the audit.
 import type { Layout } from './layout.ts';
-import { atLeast, atMost, isTrue, type Literal } from './learning/literal.ts';
+import { atLeast, atMost, isTrue, type Literal, negated } from './learning/literal.ts';
 import type { ModelDraft } from './learning/modelDraft.ts';
 import type { Term } from './learning/weightedSum.ts';
 import type { Home } from './problem.ts';
@@ -97,10 +97,12 @@ export function moveTerms(
   return laidHomes(model.shop).flatMap(({ task, variable, time, stay, chamber, uses }) => {
     if (model.plannedTask[task] === 0) return [];
     const moved = model.addFlag();
-    model.clause(isTrue(moved), atLeast(variable, time));
-    model.clause(isTrue(moved), atMost(variable, time));
+    const isIn = model.presenceOf(task);
+    const isFree = [isTrue(moved), ...(isIn === null ? [] : [negated(isIn)])];
+    model.clause(...isFree, atLeast(variable, time));
+    model.clause(...isFree, atMost(variable, time));
     const rest = [...uses.map(({ use, pool }) => choices.pool(use, pool)), stay < 0 ? null : choices.chamber(stay, chamber)];
-    for (const literal of rest) if (literal !== null) model.clause(isTrue(moved), literal);
+    for (const literal of rest) if (literal !== null) model.clause(...isFree, literal);
     return [{ variable: moved, weight }];
   });
 }

@@ -3,11 +3,12 @@
 import { audit } from './audit.ts';
 import { type Cost, MISSING_PRICE } from './cost.ts';
 import { HandsServed } from './handsServed.ts';
-import { type Layout, samePlanned } from './layout.ts';
+import type { Layout } from './layout.ts';
+import { closedModel, openModel } from './learning/improvedModels.ts';
 import { Improver } from './learning/improver.ts';
-import { Inserter } from './learning/inserter.ts';
 import { Prover } from './learning/prover.ts';
 import { ShopModel, scaleOf } from './learning/shopModel.ts';
+import { Operators } from './operators.ts';
 import type { Random } from './random.ts';
 import { randomOf } from './random.ts';
 import { Search } from './search.ts';
@@ -61,8 +62,11 @@ const STEPS_PER_TURN = 100;
 /** Vain conflicts at one floor after which a proving lane also improves. */
 const PATIENCE = 6000;
 
-/** Turns, a multiple of four, of which one improves what is planned where no unit more fits beside it. */
-const VAIN_TURNS = 8;
+/** Share of the rounds of the lane that proves in which it looks for a schedule of all units, or a proof that there is none. */
+const PROOF_SHARE = 0.5;
+
+/** What is done while units are left out. */
+type Work = 'exchange' | 'improve' | 'complete';
 
 /** Rounds in vain after which a lane that goes its own way comes back. */
 const SCOUT_ROUNDS = 1500;
@@ -81,7 +85,9 @@ export class Lane {
   private prover: Prover | null = null;
   /** A model that plans every unit, looked through for a schedule while none is at hand. */
   private complete: ShopModel | null = null;
-  private inserter: Inserter | null = null;
+  private readonly operators: Operators<Work>;
+  /** What it costs to leave the cheapest unit out; Infinity: none may be. */
+  private readonly leastOmission: number;
   private best: News | null = null;
   private floor = 0;
   private rounds = 0;
@@ -108,8 +114,11 @@ export class Lane {
     this.shop = shop;
     this.task = task;
     this.random = randomOf(seed);
+    this.operators = new Operators(this.random);
     this.search = new Search(shop, this.random);
     if (isAudited) this.search.audit = (layout, cost) => audit(shop, layout, cost);
+    const prices = shop.problem.units.flatMap(({ ready, omissionPrice }) => (ready === null ? [] : [omissionPrice]));
+    this.leastOmission = Math.min(Number.POSITIVE_INFINITY, ...prices);
     this.scale = shop.stays.length <= MOST_STAYS ? scaleOf(shop.problem) : null;
   }
 
@@ -168,27 +177,23 @@ export class Lane {
       if (this.best.total > news.total) this.improver = null;
     }
     if (this.best !== null && news.total >= this.best.total) return;
-    const isSameUnits = this.best !== null && samePlanned(this.best.layout, news.layout);
     this.best = news;
     if (news.total === Number.POSITIVE_INFINITY) return;
     this.search.adopt(news.layout);
-    if (!isSameUnits) this.improver = null;
-    else if (!this.isExploring) this.improver?.adopt(news.layout, this.inModel(news.total));
+    this.dropUnfit(news);
+    if (!this.isExploring) this.improver?.goOnFrom(news.layout, news.total);
     if (news.isComplete) this.prover?.lower(this.inModel(news.total));
   }
 
-  /** A price in the model's units, without what omitted units cost. */
-  private inModel(total: number): number {
-    const omitted = this.omissionPrice();
-    return Math.floor((total - omitted) * (this.scale ?? 1) + 1e-6);
+  /** A new improver is needed where other units are planned, unless its model holds them too. */
+  private dropUnfit(news: News): void {
+    const { improver } = this;
+    if (improver !== null && !(improver.isOpen === this.wantsOpen(news) && improver.holds(news.layout))) this.improver = null;
   }
 
-  private omissionPrice(): number {
-    const { layout } = this.best as News;
-    return this.shop.problem.units.reduce((sum, unit) => {
-      const isLeftOut = unit.ready !== null && (layout.start[unit.tasks[0] as number] as number) < 0;
-      return isLeftOut && unit.omissionPrice !== Number.POSITIVE_INFINITY ? sum + unit.omissionPrice : sum;
-    }, 0);
+  /** The price of a schedule of all units in the model's units. */
+  private inModel(total: number): number {
+    return Math.floor(total * (this.scale ?? 1) + 1e-6);
   }
 
   /** One turn of work of the kind whose turn it is. */
@@ -230,9 +235,9 @@ export class Lane {
     const { bestCost } = this.search;
     if (bestCost.total >= (this.best as News).total) return;
     const layout = this.search.bestLayout();
-    if (this.improver !== null && !samePlanned((this.best as News).layout, layout)) this.improver = null;
     this.best = this.newsOf(layout, bestCost);
-    this.improver?.adopt(layout, this.inModel(bestCost.total));
+    this.dropUnfit(this.best);
+    this.improver?.goOnFrom(layout, bestCost.total);
     if (this.best.isComplete) this.prover?.lower(this.inModel(bestCost.total));
   }
 
@@ -244,26 +249,15 @@ export class Lane {
   /** While something is left out: exchanges, steps among what is planned, and the search for a schedule of everything. */
   private seekComplete(stretch: Stretch, mayGoOn: () => boolean): void {
     const { layout, total } = this.best as News;
-    const isAnyPlanned = layout.start.some((at) => at >= 0);
-    const kind = this.task === 'improve' ? this.turn % 4 : (this.turn + 3) % 4;
-    const mayBeComplete = this.floor !== Number.POSITIVE_INFINITY;
-    // Where no unit fits beside the planned ones, wherever they are, exchanges may find others beside which one does; the rest cannot.
-    const isVain = this.inserter?.isVain(layout) === true;
-    const inserts = (kind === 1 || (kind === 3 && !mayBeComplete)) && !isVain && total < MISSING_PRICE;
-    const improves = kind === 2 && isAnyPlanned && total < MISSING_PRICE && (!isVain || this.turn % VAIN_TURNS < 4);
-    if (inserts) this.insert(mayGoOn);
-    else if (kind === 3 && mayBeComplete) this.lookForComplete(mayGoOn);
-    else if (improves) this.improve(mayGoOn);
+    const kinds: Work[] = ['exchange'];
+    if (total < MISSING_PRICE && layout.start.some((at) => at >= 0)) kinds.push('improve');
+    if (this.floor !== Number.POSITIVE_INFINITY) kinds.push('complete');
+    const kind = this.operators.draw(kinds, this.task === 'prove' ? { complete: PROOF_SHARE } : {});
+    const first = this.rounds;
+    if (kind === 'complete') this.lookForComplete(mayGoOn);
+    else if (kind === 'improve') this.improve(mayGoOn);
     else for (let i = 0; i < 20 && mayGoOn(); i++) this.exchange(stretch);
-  }
-
-  /** A try at planning one unit more. */
-  private insert(mayGoOn: () => boolean): void {
-    this.inserter ??= new Inserter(this.shop, this.scale as number, this.random);
-    const before = this.inserter.conflicts;
-    const found = this.inserter.insert((this.best as News).layout, mayGoOn);
-    this.spend(this.inserter.conflicts - before);
-    if (found !== null) this.keep(found);
+    this.operators.remember(kind, total, (this.best as News).total, Math.max(1, this.rounds - first));
   }
 
   private lookForComplete(mayGoOn: () => boolean): void {
@@ -292,8 +286,9 @@ export class Lane {
     const cost = this.search.adopt(layout);
     const best = this.best as News;
     if (cost.total >= best.total - 1e-9) return;
-    if (!samePlanned(best.layout, layout)) this.improver = null;
     this.best = this.newsOf(layout, cost);
+    this.dropUnfit(this.best);
+    if (layout !== this.improver?.layout) this.improver?.goOnFrom(layout, cost.total);
     if (this.best.isComplete) this.prover?.lower(this.inModel(cost.total));
   }
 
@@ -321,13 +316,15 @@ export class Lane {
   private startAnew(): void {
     this.vain = 0;
     this.improver = null;
-    this.isExploring = !this.isExploring && (this.best as News).isComplete;
+    const best = this.best as News;
+    this.isExploring = !this.isExploring && (best.isComplete || this.wantsOpen(best));
     if (!this.isExploring) return;
     const { layout, cost } = this.search.startAfresh(FRESH_ROUNDS, FRESH_HEAT);
     this.rounds += FRESH_ROUNDS;
     this.keepSearched();
-    if (cost.omitted + cost.missing === 0)
-      this.improver = this.improverFrom({ layout, total: cost.total, isComplete: true, floor: this.floor });
+    const isComplete = cost.omitted + cost.missing === 0;
+    const fresh = { layout, total: cost.total, isComplete, floor: this.floor };
+    if (isComplete || (cost.missing === 0 && this.wantsOpen(fresh))) this.improver = this.improverFrom(fresh);
   }
 
   private fromModel(total: number): number {
@@ -344,12 +341,18 @@ export class Lane {
   }
 
   private improverFrom({ layout, total, isComplete }: News): Improver {
-    const isPlanned = (unit: number): boolean => (layout.start[this.shop.problem.units[unit]?.tasks[0] ?? 0] ?? -1) >= 0;
-    const prepared = isComplete ? this.prepared : null;
+    const isOpen = this.wantsOpen({ isComplete, total });
+    const prepared = isComplete && !isOpen ? this.prepared : null;
     this.prepared = null;
-    const model = prepared ?? new ShopModel(this.shop, this.scale as number, isPlanned, this.task === 'prove', true);
-    const floor = isComplete ? Math.ceil(this.floor * (this.scale as number) - 1e-6) : 0;
-    return new Improver(model, this.random, { layout, total: this.inModel(total), isComplete }, floor);
+    const modelOf = isOpen ? openModel : closedModel;
+    const model = prepared ?? modelOf(this.shop, this.scale as number, layout, this.task === 'prove');
+    const floor = isComplete && !isOpen ? Math.ceil(this.floor * (this.scale as number) - 1e-6) : 0;
+    return new Improver(model, this.random, { layout, total: model.priceOf(layout, total), isComplete, isOpen }, floor);
+  }
+
+  /** Whether which units are left out is to be open: some are, or a schedule of them all costs more than one left out. */
+  private wantsOpen({ isComplete, total }: Pick<News, 'isComplete' | 'total'>): boolean {
+    return Number.isFinite(this.leastOmission) && (!isComplete || total > this.leastOmission);
   }
 
   private prove(mayGoOn: () => boolean): void {

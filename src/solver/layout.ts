@@ -92,8 +92,3 @@ export function spanOf(shop: Shop, layout: Layout, use: UseOfPool): readonly [nu
   const at = (edge: 'start' | 'end' | undefined): number => (edge === 'start' ? layout.start : layout.end)[use.task] as number;
   return [at(demand?.from.edge) + (demand?.from.offset ?? 0), at(demand?.until.edge) + (demand?.until.offset ?? 0)];
 }
-
-/** Whether two layouts plan the same units. */
-export function samePlanned(a: Layout, b: Layout): boolean {
-  return a.start.every((at, i) => at >= 0 === (b.start[i] as number) >= 0);
-}

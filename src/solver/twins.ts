@@ -124,7 +124,7 @@ function grouped(list: readonly number[], look: (unit: number) => string | null)
   return [...groups.values()].filter((group) => group.length > 1);
 }
 
-/** Puts twins in order in a layout: the same schedule by another name. */
+/** Puts twins in order in a layout, those it leaves out last: the same schedule by another name. */
 export function inTwinOrder(shop: Shop, twins: Twins, layout: Layout): Layout {
   const sorted = {
     start: layout.start.slice(),
@@ -144,6 +144,12 @@ type TaskTimes = {
   readonly pools: readonly number[];
   readonly chambers: readonly number[];
 };
+
+/** Start of a task; what is left out comes last. */
+function rankOf(times: TaskTimes | undefined): number {
+  const start = times?.start ?? 0;
+  return start < 0 ? Number.MAX_SAFE_INTEGER : start;
+}
 
 class Mover {
   private readonly shop: Shop;
@@ -192,7 +198,7 @@ class Mover {
       const tasks = [unit, ...children].flatMap((u) => units[u]?.tasks ?? []);
       return { tasks, times: tasks.map((task) => this.take(task)) };
     });
-    const byStart = whole.map((one) => one.times).sort((a, b) => (a[0]?.start ?? 0) - (b[0]?.start ?? 0));
+    const byStart = whole.map((one) => one.times).sort((a, b) => rankOf(a[0]) - rankOf(b[0]));
     whole.forEach(({ tasks }, i) => {
       tasks.forEach((task, k) => {
         this.put(task, byStart[i]?.[k] as TaskTimes);
@@ -200,8 +206,25 @@ class Mover {
     });
   }
 
+  /** Moves what is left out to the end of a group. Returns those that are planned. */
+  private parted(group: readonly number[]): readonly number[] {
+    const { units } = this.shop.problem;
+    const whole = group.map((unit) => (units[unit]?.tasks ?? []).map((task) => this.take(task)));
+    const isIn = (times: readonly TaskTimes[]): boolean => (times[0]?.start ?? 0) >= 0;
+    const inside = whole.filter(isIn);
+    if (inside.length === group.length) return group;
+    [...inside, ...whole.filter((times) => !isIn(times))].forEach((times, i) => {
+      (units[group[i] as number]?.tasks ?? []).forEach((task, k) => {
+        this.put(task, times[k] as TaskTimes);
+      });
+    });
+    return group.slice(0, inside.length);
+  }
+
   /** Sorts starts and ends of each task apart, as long as no place is chosen; from there on the rest goes with its start. */
-  sortChildren(group: readonly number[]): void {
+  sortChildren(alike: readonly number[]): void {
+    const group = this.parted(alike);
+    if (group.length < 2) return;
     const { problem } = this.shop;
     const ordered = orderedTasks(problem, group[0] as number);
     const tasksOf = group.map((unit) => problem.units[unit]?.tasks ?? []);

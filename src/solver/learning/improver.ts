@@ -13,13 +13,23 @@ const MOST_CONFLICTS = 2500;
 /** A search of the whole takes so many times more. */
 const WHOLE_TIMES = 3;
 
-/** Largest step asked for at once, as a share of the price. */
+/** Largest step asked for at once, as a share of the price, and of what lies between it and the floor where that is more. */
 const MOST_STEP = 0.03;
+const MOST_STEP_TO_FLOOR = 0.3;
+
+/** Where this share of the price is above the floor, the whole is seldom searched. */
+const FAR = 0.3;
 
 /** Share of vain steps after which the schedule is exchanged for another of its price. */
 const SIDEWAYS_SHARE = 0.2;
 
-export type Start = { readonly layout: Layout; readonly total: number; readonly isComplete: boolean };
+/** `isOpen`: the model may leave units out and plan others. */
+export type Start = {
+  readonly layout: Layout;
+  readonly total: number;
+  readonly isComplete: boolean;
+  readonly isOpen?: boolean;
+};
 
 export class Improver {
   private readonly model: ShopModel;
@@ -29,6 +39,8 @@ export class Improver {
   private time: Int32Array;
   private conflictLimit = CONFLICTS;
   private step = 1;
+  /** What room for a unit is to gain. */
+  private readonly roomStep: number;
   /** The neighbourhood to go on with, and how many conflicts are left for it where its search was broken off. */
   private again: Neighbourhood | null = null;
   private left = 0;
@@ -38,21 +50,39 @@ export class Improver {
   /** Whether it is known that none is cheaper. */
   isDone = false;
 
-  /** Whether its schedules plan every unit. */
+  /** Whether the schedule it began with plans every unit, and whether others need not. */
   readonly isComplete: boolean;
+  readonly isOpen: boolean;
 
-  /** Starts from a schedule of the planned units whose price, without omissions, is `total` in the model's units. */
+  /** Starts from a schedule that the model holds; `total`: its price in the model's units. */
   constructor(model: ShopModel, random: Random, from: Start, floor: number) {
-    const { layout, total, isComplete } = from;
+    const { layout, total, isComplete, isOpen = false } = from;
     this.isComplete = isComplete;
+    this.isOpen = isOpen;
     this.model = model;
     this.random = random;
     this.neighbourhoods = new Neighbourhoods(model.shop, random);
     this.layout = layout;
     this.total = total;
     this.floor = floor;
+    this.roomStep = Math.floor(model.presence.leastWeight / 2);
     this.time = new Int32Array(0);
     this.adopt(layout, total);
+  }
+
+  /** Whether it can go on from a schedule, as far as its units go. */
+  holds(layout: Layout): boolean {
+    return this.model.holds(layout);
+  }
+
+  /** Whether its schedule is so dear, beside the floor, that small parts of it are worth more than the whole. */
+  private get isFar(): boolean {
+    return this.total - this.floor > FAR * this.total;
+  }
+
+  /** Goes on from a schedule that it can go on from; `price`: by the problem. */
+  goOnFrom(layout: Layout, price: number): void {
+    this.adopt(layout, this.model.priceOf(layout, price));
   }
 
   /** Conflicts so far. */
@@ -60,8 +90,7 @@ export class Improver {
     return this.model.engine.conflicts;
   }
 
-  /** Goes on from another schedule, when it is cheaper or `total` is the same. */
-  adopt(layout: Layout, total: number): void {
+  private adopt(layout: Layout, total: number): void {
     this.layout = this.model.aimAt(layout);
     this.time = timesOf(this.model.shop, this.layout);
     this.total = total;
@@ -74,9 +103,11 @@ export class Improver {
     if (this.isDone) return false;
     const { model } = this;
     const { engine } = model;
-    const place = this.again ?? this.neighbourhoods.draw(this.time);
+    const place = this.again ?? this.neighbourhoods.draw(this.time, this.isFar);
     this.again = null;
-    const wanted = Math.max(this.floor, this.total - this.step);
+    // A step that makes room for a unit is to be worth a unit.
+    const step = place.kind === 'room' ? Math.max(this.step, this.roomStep) : this.step;
+    const wanted = Math.max(this.floor, this.total - step);
     const limit = this.left > 0 ? this.left : place.kind === 'all' ? WHOLE_TIMES * this.conflictLimit : this.conflictLimit;
     this.left = 0;
     const before = engine.conflicts;
@@ -89,7 +120,8 @@ export class Improver {
       case 'solution': {
         const total = engine.bounds.min(model.objective);
         this.adopt(model.read(), total);
-        this.step = Math.min(2 * this.step, Math.max(1, Math.round(MOST_STEP * total)));
+        const most = Math.max(MOST_STEP * total, MOST_STEP_TO_FLOOR * (total - this.floor));
+        this.step = Math.min(2 * this.step, Math.max(1, Math.round(most)));
         this.conflictLimit = CONFLICTS;
         this.neighbourhoods.remember(place.kind, 'better');
         this.again = place;
@@ -107,7 +139,7 @@ export class Improver {
           if (spent > 0) this.left = Math.max(1, limit - spent);
           return false;
         }
-        if (this.step > 1) {
+        if (step === this.step && step > 1) {
           this.step >>= 1;
           return false;
         }
@@ -123,7 +155,7 @@ export class Improver {
   private goSideways(mayGoOn: () => boolean): void {
     const { model } = this;
     const { engine } = model;
-    const place = this.neighbourhoods.draw(this.time);
+    const place = this.neighbourhoods.draw(this.time, this.isFar);
     for (let v = 0; v < this.time.length; v++) if (place.isFree[v] === 1) engine.target[v] = 0;
     const outcome = engine.search(
       [atMost(model.objective, this.total), ...heldStill(model, this.layout, this.time, place)],

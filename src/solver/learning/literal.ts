@@ -8,3 +8,6 @@ export const isFalse = (variable: number): Literal => ({ side: 2 * variable + 1,
 
 export const atLeast = (variable: number, value: number): Literal => ({ side: 2 * variable, low: value });
 export const atMost = (variable: number, value: number): Literal => ({ side: 2 * variable + 1, low: -value });
+
+/** What is true when a literal is false. */
+export const negated = ({ side, low }: Literal): Literal => ({ side: side ^ 1, low: 1 - low });

@@ -11,13 +11,16 @@ export type ModelDraft = {
   readonly shop: Shop;
   /** Prices are counted in so many parts of one. */
   readonly scale: number;
-  /** 1: the task belongs to a planned unit. */
+  /** 1: the task is in the model. */
   readonly plannedTask: Uint8Array;
   /** A yes-or-no variable. */
   addFlag(): number;
   /** Some of the literals is true. */
   clause(...literals: readonly Literal[]): void;
-  exactlyOne(flags: readonly number[]): void;
+  /** What is true when a task is planned; null: it always is. */
+  presenceOf(task: number): Literal | null;
+  /** One of the flags, when a literal is true, and none otherwise; always one without it. */
+  exactlyOne(flags: readonly number[], when?: Literal | null): void;
   /** `capacity[t]` during [t, t + 1) holds the uses. */
   crowd(capacity: Int32Array, uses: readonly CrowdUse[]): void;
   /** Capacity of some chambers together, all day. */

@@ -5,9 +5,9 @@ import type { Shop } from '../shop.ts';
 
 /**
  * Kinds of neighbourhood: a stretch of time, whole blocks, what costs and the blocks in its way, units near a time, the end of
- * the day, everything a little, or all.
+ * the day, everything a little, all, or room for a unit that is left out.
  */
-export const KINDS = ['stretch', 'blocks', 'dear', 'units', 'last', 'little', 'all'] as const;
+export const KINDS = ['stretch', 'blocks', 'dear', 'units', 'last', 'little', 'all', 'room'] as const;
 export type Kind = (typeof KINDS)[number];
 
 export type Neighbourhood = {
@@ -19,6 +19,8 @@ export type Neighbourhood = {
   readonly later: number;
   /** Whether stays of other variables keep their chamber. */
   readonly keepsChambers: boolean;
+  /** Whether units that are left out may be planned, where the model lets them. */
+  readonly mayPlan: boolean;
 };
 
 /** How much later, at most, others may be where something dear is to come forward. */
@@ -35,6 +37,16 @@ const WHOLE_WEIGHT = 3;
 /** Larger ones are searched as a whole now and then: it takes long and gains least. */
 const FIRST_WHOLE_WEIGHT = 0.3;
 
+/** Share of the steps in which units that are left out may be planned. */
+const PLANS_SHARE = 0.5;
+
+/** How much faster sizes change while the schedule is far from the floor. */
+const QUICK = 5;
+
+/** Room for one unit more is worth more than all else. */
+const ROOM_WEIGHT = 3;
+const LEAST_ROOM_WEIGHT = 1;
+
 /** Weight a kind keeps when it never succeeds, and how fast success is forgotten. */
 const LEAST_WEIGHT = 0.15;
 const MEMORY = 0.95;
@@ -45,22 +57,33 @@ export class Neighbourhoods {
   private readonly size = new Map<Kind, number>(KINDS.map((kind) => [kind, FIRST_SIZE]));
   private readonly weight: Map<Kind, number>;
   private readonly isFree: Uint8Array;
+  private isFar = false;
 
   constructor(shop: Shop, random: Random) {
     this.shop = shop;
     this.random = random;
     this.isFree = new Uint8Array(shop.network.variableCount);
-    this.weight = new Map(KINDS.map((kind) => [kind, kind === 'all' ? Math.max(FIRST_WHOLE_WEIGHT, this.leastWeight(kind)) : 1]));
+    const first = { all: FIRST_WHOLE_WEIGHT, room: ROOM_WEIGHT };
+    this.weight = new Map(
+      KINDS.map((kind) => [kind, Math.max(this.leastWeight(kind), kind === 'all' || kind === 'room' ? first[kind] : 1)]),
+    );
   }
 
-  /** Draws a neighbourhood of the schedule with these times; -1: the variable is not planned. */
-  draw(time: Int32Array): Neighbourhood {
-    const kind = this.drawKind();
+  /** Draws a neighbourhood of the schedule with these times; -1: the variable is not planned. `isFar`: seldom all of it. */
+  draw(time: Int32Array, isFar: boolean): Neighbourhood {
+    this.isFar = isFar;
+    const missing = this.missingUnits(time);
+    const kind = this.drawKind(missing.length > 0, isFar);
     const size = this.size.get(kind) as number;
     this.isFree.fill(0);
     const end = time.reduce((latest, at) => Math.max(latest, at), 0);
     const { random } = this;
-    const spread = { earlier: 8 + random.below(24), later: random.below(10), keepsChambers: random.next() < 0.85 };
+    const spread = {
+      earlier: 8 + random.below(24),
+      later: random.below(10),
+      keepsChambers: random.next() < 0.85,
+      mayPlan: missing.length > 0 && random.next() < PLANS_SHARE,
+    };
     switch (kind) {
       case 'stretch': {
         const length = size * end;
@@ -82,20 +105,57 @@ export class Neighbourhoods {
       case 'all':
         this.isFree.fill(1);
         break;
-      case 'little':
-        return { kind, isFree: this.isFree, earlier: Math.round(60 * size), later: Math.round(40 * size), keepsChambers: false };
+      case 'room':
+        this.freeRoom(time, missing[random.below(missing.length)] as number, size);
+        return { kind, isFree: this.isFree, ...spread, later: random.below(MOST_LATER), mayPlan: true };
+      case 'little': {
+        const { mayPlan } = spread;
+        const [earlier, later] = [Math.round(60 * size), Math.round(40 * size)];
+        return { kind, isFree: this.isFree, earlier, later, keepsChambers: false, mayPlan };
+      }
     }
     return { kind, isFree: this.isFree, ...spread };
   }
 
-  private drawKind(): Kind {
-    const total = KINDS.reduce((sum, kind) => sum + (this.weight.get(kind) as number), 0);
+  private drawKind(isAnyMissing: boolean, isFar: boolean): Kind {
+    const weightOf = (kind: Kind): number => {
+      if (kind === 'room' && !isAnyMissing) return 0;
+      const weight = this.weight.get(kind) as number;
+      return kind === 'all' && isFar ? Math.min(weight, FIRST_WHOLE_WEIGHT) : weight;
+    };
+    const total = KINDS.reduce((sum, kind) => sum + weightOf(kind), 0);
     let left = this.random.next() * total;
     for (const kind of KINDS) {
-      left -= this.weight.get(kind) as number;
+      left -= weightOf(kind);
       if (left < 0) return kind;
     }
     return KINDS[0];
+  }
+
+  /** Units that are left out. */
+  private missingUnits(time: Int32Array): number[] {
+    const { problem, network } = this.shop;
+    return problem.units.flatMap(({ ready, tasks }, u) =>
+      ready !== null && (time[network.startVar[tasks[0] as number] as number] as number) < 0 ? [u] : [],
+    );
+  }
+
+  /** Frees the block of a unit that is left out, and some of what happens in a stretch of the day that it could be made in. */
+  private freeRoom(time: Int32Array, unit: number, size: number): void {
+    const { network, blocks, blockOfUnit, problem } = this.shop;
+    const tasks = problem.units[unit]?.tasks ?? [];
+    const first = network.startVar[tasks[0] as number] as number;
+    const last = network.endVar[tasks.at(-1) as number] as number;
+    const from = network.earliest[first] as number;
+    const lasts = (network.earliest[last] as number) - from;
+    const at = from + this.random.next() * Math.max(0, (network.latest[last] as number) - lasts - from);
+    const slack = size * problem.horizon * 0.5;
+    time.forEach((when, v) => {
+      if (when >= at - slack && when <= at + lasts + slack && this.random.next() < 0.5 + size) this.isFree[v] = 1;
+    });
+    const own = blocks[blockOfUnit[unit] as number];
+    for (const v of own?.trunk ?? []) this.isFree[v] = 1;
+    for (const child of own?.children ?? []) for (const v of child.variables) this.isFree[v] = 1;
   }
 
   private freeBetween(time: Int32Array, from: number, length: number): void {
@@ -170,14 +230,16 @@ export class Neighbourhoods {
   }
 
   private leastWeight(kind: Kind): number {
+    if (kind === 'room') return LEAST_ROOM_WEIGHT;
     return kind === 'all' && this.shop.problem.units.length <= FEW_UNITS ? WHOLE_WEIGHT : LEAST_WEIGHT;
   }
 
   /** Remembers how a neighbourhood of a kind ended: with something better, searched through in vain, or too large to. */
   remember(kind: Kind, ended: 'better' | 'searched' | 'too-large'): void {
     const size = this.size.get(kind) as number;
-    if (ended === 'searched') this.size.set(kind, Math.min(1, LARGER * size));
-    if (ended === 'too-large') this.size.set(kind, Math.max(LEAST_SIZE, SMALLER * size));
+    const quick = this.isFar ? QUICK : 1;
+    if (ended === 'searched') this.size.set(kind, Math.min(1, LARGER ** quick * size));
+    if (ended === 'too-large') this.size.set(kind, Math.max(LEAST_SIZE, SMALLER ** quick * size));
     const weight = this.weight.get(kind) as number;
     this.weight.set(kind, Math.max(this.leastWeight(kind), MEMORY * weight + (ended === 'better' ? 1 - MEMORY : 0) * 4));
   }

@@ -1,11 +1,12 @@
-// The price of a schedule as one variable of a model: makespan, or the span from the first mark, lateness by family, changes, moved tasks.
-// Used by shopModel.ts.
+// The price of a schedule as one variable of a model: makespan, or the span from the first mark, lateness by family, changes, moved
+// tasks, and what is left out where there is a choice. Used by shopModel.ts.
 import type { ShopProblem } from '../problem.ts';
-import { isTrue } from './literal.ts';
+import { isFalse, isTrue, type Literal } from './literal.ts';
 import type { ModelDraft } from './modelDraft.ts';
 import { type Term, WeightedSum } from './weightedSum.ts';
 
-type Mark = { readonly variable: number; readonly offset: number };
+/** `isIn`: what is true when its unit is planned; null: it always is. */
+type Mark = { readonly variable: number; readonly offset: number; readonly isIn: Literal | null };
 
 /** `total`: the price times the model's scale. `first`: at most every first mark; -1 where that has no price. */
 export type PriceModel = { readonly total: number; readonly first: number };
@@ -19,15 +20,17 @@ function markAt(
   return {
     variable: (isStart ? network.startVar : network.endVar)[mark.task] as number,
     offset: ((isStart ? network.startOff : network.endOff)[mark.task] as number) + mark.offset,
+    isIn: model.presenceOf(mark.task),
   };
 }
 
-/** Adds the price of the planned units to a model. */
+/** Adds the price of the planned units to a model. `omissions`: the prices of those that may be left out. */
 export function addPrice(
   model: ModelDraft,
   isPlanned: (unit: number) => boolean,
   changes: readonly number[],
   moves: readonly Term[],
+  omissions: readonly Term[],
 ): PriceModel {
   const { problem } = model.shop;
   const { makespan, stateChange } = problem.prices;
@@ -36,10 +39,11 @@ export function addPrice(
   let first = -1;
   if (makespan > 0) {
     const end = model.engine.bounds.addVariable(0, problem.horizon);
-    for (const mark of ready) if (mark !== null) model.engine.arcs.add(mark.variable, end, mark.offset);
+    for (const mark of ready) if (mark !== null) model.engine.arcs.add(mark.variable, end, mark.offset, mark.isIn);
     terms.push({ variable: end, weight: weight(model, makespan) });
     first = addFirst(model);
     if (first >= 0) terms.push({ variable: first, weight: -weight(model, makespan) });
+    if (first >= 0 && omissions.length > 0) model.engine.arcs.add(first, end, 0);
   }
   problem.families.forEach((family, f) => {
     if (family.latePrice === 0) return;
@@ -47,7 +51,7 @@ export function addPrice(
     terms.push(...addLateness(model, family, marks));
   });
   if (stateChange > 0) for (const variable of changes) terms.push({ variable, weight: weight(model, stateChange) });
-  terms.push(...moves);
+  terms.push(...moves, ...omissions);
   return { total: totalOf(model, terms), first };
 }
 
@@ -62,8 +66,8 @@ function addFirst(model: ModelDraft): number {
   if (!problem.prices.fromFirstMark || planned.length === 0) return -1;
   const first = model.engine.bounds.addVariable(0, problem.horizon);
   for (const mark of planned) {
-    const { variable, offset } = markAt(model, mark);
-    model.engine.arcs.add(first, variable, -offset);
+    const { variable, offset, isIn } = markAt(model, mark);
+    model.engine.arcs.add(first, variable, -offset, isIn);
   }
   return first;
 }
@@ -91,11 +95,11 @@ function addLateness(model: ModelDraft, family: ShopProblem['families'][number],
   const terms = marks.map((mark) => {
     const late = bounds.addVariable(0, Math.max(0, bounds.max(mark.variable) + mark.offset + missed));
     const flags = taken.length === 1 ? [] : taken.map(() => model.addFlag());
-    if (flags.length > 0) model.exactlyOne(flags);
+    if (flags.length > 0) model.exactlyOne(flags, mark.isIn);
     taken.forEach((level, l) => {
       const flag = flags[l];
       if (flag !== undefined) level.flags.push(flag);
-      arcs.add(mark.variable, late, mark.offset - level.due, flag === undefined ? null : isTrue(flag));
+      arcs.add(mark.variable, late, mark.offset - level.due, flag === undefined ? mark.isIn : isTrue(flag));
     });
     return { variable: late, weight: weight(model, family.latePrice) };
   });
@@ -105,5 +109,24 @@ function addLateness(model: ModelDraft, family: ShopProblem['families'][number],
     const each = flags.map((variable) => ({ variable, weight: 1 }));
     model.engine.add(new WeightedSum(bounds, count, each));
   }
+  if (marks.some(({ isIn }) => isIn !== null)) fillInOrder(model, taken);
   return terms;
+}
+
+/** Where units may be left out: a due time is taken only when all of those before it are. */
+function fillInOrder(model: ModelDraft, levels: readonly { readonly room: number; readonly flags: readonly number[] }[]): void {
+  const { bounds } = model.engine;
+  let before: readonly number[] = [];
+  let room = 0;
+  for (const level of levels) {
+    if (room > 0 && level.flags.length > 0) {
+      const isTaken = model.addFlag();
+      for (const flag of level.flags) model.clause(isFalse(flag), isTrue(isTaken));
+      const spare = bounds.addVariable(0, 0);
+      const terms = [{ variable: isTaken, weight: room }, ...before.map((variable) => ({ variable, weight: -1 }))];
+      model.engine.add(new WeightedSum(bounds, spare, terms));
+    }
+    before = [...before, ...level.flags];
+    room += level.room;
+  }
 }

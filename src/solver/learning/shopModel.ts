@@ -1,15 +1,18 @@
 // A shop as a model for the learning solver: which variables, clauses, arcs and propagators say the same as the problem.
-// Units that are not planned are left away. Stays that come and go together are beyond it, and so are prices too fine or large.
+// Units that are not planned are left away, or may be: see presence.ts. Stays that come and go together are beyond it, and so are
+// prices too fine or large.
 import { moveTerms } from '../homes.ts';
 import { emptyLayout, type Layout, spanOf, timesOf } from '../layout.ts';
 import type { Chamber, ShopProblem } from '../problem.ts';
 import type { Shop, StayUse, UseOfPool } from '../shop.ts';
 import { inTwinOrder, orderedTasks, type Twins, twinsOf } from '../twins.ts';
+import { addBursts } from './burstModel.ts';
 import { Crowd, type CrowdUse } from './crowd.ts';
 import { Energy, MOST_ENERGY_USES } from './energy.ts';
 import { Engine } from './engine.ts';
-import { isFalse, isTrue, type Literal } from './literal.ts';
+import { isFalse, isTrue, type Literal, negated } from './literal.ts';
 import type { ModelDraft } from './modelDraft.ts';
+import { type Part, Presence } from './presence.ts';
 import { addPrice } from './priceModel.ts';
 import { chambersOf, type StayModel } from './stayModel.ts';
 import type { Term } from './weightedSum.ts';
@@ -44,7 +47,7 @@ function crowdSpan(use: UseOfPool): Omit<CrowdUse, 'condition'> {
 
 export class ShopModel implements ModelDraft {
   readonly engine = new Engine();
-  /** The price without omissions, times `scale`. */
+  /** The price, times `scale`, of what is in the model: with what units that may be left out of it then cost. */
   readonly objective: number;
   /** The variable that is at most every first mark, or -1; it wants to be late. */
   private readonly latestFirst: number;
@@ -55,6 +58,7 @@ export class ShopModel implements ModelDraft {
   readonly shop: Shop;
   private readonly isThorough: boolean;
   readonly plannedTask: Uint8Array;
+  readonly presence: Presence;
   /** Per use with a choice of pools: a yes-or-no variable for each. */
   readonly poolChoice: (readonly number[] | null)[];
   readonly stays: StayModel;
@@ -63,9 +67,17 @@ export class ShopModel implements ModelDraft {
 
   /**
    * `isThorough`: with the slower arguments that pay when floors are proved. `guessesChanges`: changes of state are counted as
-   * most schedules need them, see chambersOf; no floor is proved then where they have a price.
+   * most schedules need them, see chambersOf; no floor is proved then where they have a price. `isOpen`: which of the planned units
+   * may be left out all the same, at their price.
    */
-  constructor(shop: Shop, scale: number, isPlanned: (unit: number) => boolean, isThorough = false, guessesChanges = false) {
+  constructor(
+    shop: Shop,
+    scale: number,
+    isPlanned: (unit: number) => boolean,
+    isThorough = false,
+    guessesChanges = false,
+    isOpen: (unit: number) => boolean = () => false,
+  ) {
     this.shop = shop;
     this.isThorough = isThorough;
     this.scale = scale;
@@ -81,14 +93,17 @@ export class ShopModel implements ModelDraft {
       this.engine.bounds.addVariable(Math.min(earliest, latest), latest);
     }
     this.twins = twinsOf(shop, isPlanned);
+    const partOf = (unit: number): Part => (isOpen(unit) ? 'open' : 'planned');
+    this.presence = new Presence(this, (unit) => (isPlanned(unit) ? partOf(unit) : 'away'));
+    this.presence.addTwinOrder(this, this.twins);
     this.addLags();
-    this.addBursts();
+    addBursts(this, shop, this.twins);
     this.poolChoice = shop.uses.map((use) => this.addPoolChoice(use));
     this.addPools();
     this.stays = chambersOf(this, shop, (s) => this.plannedTask[(shop.stays[s] as StayUse).task] === 1, guessesChanges);
     this.addEnergies();
     this.addTwinOrder();
-    const price = addPrice(this, isPlanned, this.stays.changes, this.moveTerms());
+    const price = addPrice(this, isPlanned, this.stays.changes, this.moveTerms(), this.presence.terms);
     this.objective = price.total;
     this.latestFirst = price.first;
     const worth = new Float64Array(this.engine.bounds.sideCount >> 1);
@@ -127,42 +142,11 @@ export class ShopModel implements ModelDraft {
     }
   }
 
-  /** Of each burst some member comes first; in a group of twins it is the first of them. */
-  private addBursts(): void {
-    const { problem, network } = this.shop;
-    const followers = new Set(this.twins.children.flatMap((group) => group.slice(1)));
-    for (const burst of problem.bursts) {
-      if (this.plannedTask[burst.after] === 0) continue;
-      const members = burst.members
-        .filter(({ task }) => this.plannedTask[task] === 1)
-        .map(({ task, lead }) => ({
-          task,
-          at: network.startVar[task] as number,
-          off: (network.startOff[task] as number) - lead,
-        }));
-      if (members.length === 0) continue;
-      const end = network.endVar[burst.after] as number;
-      const endOff = network.endOff[burst.after] as number;
-      const heads = members.filter(({ task }) => !followers.has(this.shop.unitOfTask[task] as number));
-      const flags = heads.map(() => (heads.length === 1 ? null : isTrue(this.addFlag())));
-      if (heads.length > 1) this.clause(...flags.flatMap((flag) => (flag === null ? [] : [flag])));
-      heads.forEach((head, h) => {
-        const isFirst = flags[h] ?? null;
-        this.engine.arcs.add(head.at, end, head.off - endOff - burst.wait, isFirst);
-        for (const other of members) {
-          if (other === head) continue;
-          this.engine.arcs.add(head.at, other.at, head.off - other.off, isFirst);
-          this.engine.arcs.add(other.at, head.at, other.off - head.off - burst.within, isFirst);
-        }
-      });
-    }
-  }
-
   private addPoolChoice(use: UseOfPool): readonly number[] | null {
     if (use.pools.length === 1 || this.plannedTask[use.task] === 0) return null;
     const flags = use.pools.map(() => this.addFlag());
-    this.exactlyOne(flags);
     const { durations, task } = use;
+    this.exactlyOne(flags, this.presenceOf(task));
     if (durations === null) return flags;
     const { startVar, startOff, endVar, endOff } = this.shop.network;
     const start = startVar[task] as number;
@@ -175,9 +159,14 @@ export class ShopModel implements ModelDraft {
     return flags;
   }
 
-  exactlyOne(flags: readonly number[]): void {
-    this.clause(...flags.map(isTrue));
+  presenceOf(task: number): Literal | null {
+    return this.presence.ofTask(task);
+  }
+
+  exactlyOne(flags: readonly number[], when: Literal | null = null): void {
+    this.clause(...flags.map(isTrue), ...(when === null ? [] : [negated(when)]));
     flags.forEach((a, i) => {
+      if (when !== null) this.clause(isFalse(a), when);
       for (const b of flags.slice(i + 1)) this.clause(isFalse(a), isFalse(b));
     });
   }
@@ -191,11 +180,11 @@ export class ShopModel implements ModelDraft {
       const span = crowdSpan(use);
       const flags = this.poolChoice[u] ?? null;
       use.pools.forEach((p, i) => {
-        inPool[p]?.push({ ...span, condition: flags === null ? null : isTrue(flags[i] as number) });
+        inPool[p]?.push({ ...span, condition: flags === null ? this.presenceOf(use.task) : isTrue(flags[i] as number) });
       });
       if (flags === null) return;
       const key = use.pools.join(',');
-      unions.set(key, [...(unions.get(key) ?? []), { ...span, condition: null }]);
+      unions.set(key, [...(unions.get(key) ?? []), { ...span, condition: this.presenceOf(use.task) }]);
     });
     inPool.forEach((list, p) => {
       this.addCrowd([p], list);
@@ -204,7 +193,7 @@ export class ShopModel implements ModelDraft {
       const pools = key.split(',').map(Number);
       const inside = uses.flatMap((use, u): CrowdUse[] =>
         this.plannedTask[use.task] === 1 && this.poolChoice[u] === null && pools.includes(use.pools[0] as number)
-          ? [{ ...crowdSpan(use), condition: null }]
+          ? [{ ...crowdSpan(use), condition: this.presenceOf(use.task) }]
           : [],
       );
       this.addCrowd(pools, [...list, ...inside]);
@@ -259,9 +248,7 @@ export class ShopModel implements ModelDraft {
     const isOver = (first: CrowdUse, second: CrowdUse): boolean =>
       bounds.max(first.until) + first.untilOff <= bounds.min(second.from) + second.fromOff;
     if (isOver(a, b) || isOver(b, a)) return;
-    const unless = [a, b].flatMap(({ condition }) =>
-      condition === null ? [] : [{ side: condition.side ^ 1, low: 1 - condition.low }],
-    );
+    const unless = [a, b].flatMap(({ condition }) => (condition === null ? [] : [negated(condition)]));
     if (unless.length === 0) {
       const flag = this.orderFlag(a.until, b.from, a.untilOff - b.fromOff);
       arcs.add(b.until, a.from, b.untilOff - a.fromOff, isFalse(flag));
@@ -336,12 +323,12 @@ export class ShopModel implements ModelDraft {
     const { bounds } = this.engine;
     const layout = emptyLayout(shop);
     problem.tasks.forEach((_, i) => {
-      if (this.plannedTask[i] === 0) return;
+      if (!this.isIn(i)) return;
       layout.start[i] = bounds.min(network.startVar[i] as number) + (network.startOff[i] as number);
       layout.end[i] = bounds.min(network.endVar[i] as number) + (network.endOff[i] as number);
     });
     shop.uses.forEach((use, u) => {
-      if (this.plannedTask[use.task] === 0) return;
+      if (!this.isIn(use.task)) return;
       const flags = this.poolChoice[u] ?? null;
       const [from, until] = spanOf(shop, layout, use);
       const chosen = flags === null ? 0 : flags.findIndex((flag) => bounds.min(flag) === 1);
@@ -364,11 +351,30 @@ export class ShopModel implements ModelDraft {
       });
     });
     this.stays.aimAt(sorted);
+    this.presence.aimAt(this, sorted);
     for (const { flag, from, to, lag } of this.orderFlags) {
       target[flag] = (target[to] as number) >= (target[from] as number) + lag ? 1 : 0;
     }
     if (this.latestFirst >= 0) target[this.latestFirst] = bounds.max(this.latestFirst);
     return sorted;
+  }
+
+  /** Whether a layout is one of the model's schedules as far as its units go. */
+  holds(layout: Layout): boolean {
+    return this.shop.problem.tasks.every((_, i) => {
+      const isPlanned = (layout.start[i] as number) >= 0;
+      return isPlanned ? this.plannedTask[i] === 1 : this.plannedTask[i] === 0 || this.presenceOf(i) !== null;
+    });
+  }
+
+  /** The price of a schedule that it holds, `total` by the problem, as the model counts it. */
+  priceOf(layout: Layout, total: number): number {
+    const { price, weight } = this.presence.leftOut(layout);
+    return Math.floor((total - price) * this.scale + 1e-6) + weight;
+  }
+
+  private isIn(task: number): boolean {
+    return this.plannedTask[task] === 1 && this.presence.isIn(this, task);
   }
 
   /** Yes-or-no variables of a use's pools, or null where there is no choice. */

@@ -6,7 +6,7 @@ import type { Chamber } from '../problem.ts';
 import type { Shop, StayUse } from '../shop.ts';
 import { gapBetween, rangeIn, reachedAt } from '../stateGaps.ts';
 import type { CrowdUse } from './crowd.ts';
-import { atLeast, isFalse, isTrue, type Literal } from './literal.ts';
+import { atLeast, isFalse, isTrue, type Literal, negated } from './literal.ts';
 import type { ModelDraft } from './modelDraft.ts';
 
 export type StayModel = {
@@ -33,15 +33,16 @@ export function chambersOf(
   guessesChanges: boolean,
 ): StayModel {
   const { problem, stays } = shop;
+  const presenceOf = (s: number): Literal | null => model.presenceOf((stays[s] as StayUse).task);
   const flags = stays.map((stay, s) => {
     if (!isPlanned(s) || stay.chambers.length === 1) return null;
     const list = stay.chambers.map(() => model.addFlag());
-    model.exactlyOne(list);
+    model.exactlyOne(list, presenceOf(s));
     return list;
   });
   const whenIn = (s: number, c: number): Literal | null => {
     const list = flags[s] ?? null;
-    return list === null ? null : isTrue(list[(stays[s] as StayUse).chambers.indexOf(c)] as number);
+    return list === null ? presenceOf(s) : isTrue(list[(stays[s] as StayUse).chambers.indexOf(c)] as number);
   };
   const planned = stays.flatMap((_, s) => (isPlanned(s) ? [s] : []));
   const use = (s: number, condition: Literal | null): CrowdUse => {
@@ -62,7 +63,7 @@ export function chambersOf(
       const stay = stays[s] as StayUse;
       const inside = whenIn(s, c);
       const soonest = atLeast(stay.startVar, reachedAt(chamber, rangeIn(chamber, stay)) - stay.startOff);
-      model.clause(...(inside === null ? [] : [{ side: inside.side ^ 1, low: 1 - inside.low }]), soonest);
+      model.clause(...(inside === null ? [] : [negated(inside)]), soonest);
     }
     model.crowd(
       model.capacityOf([chamber]),
@@ -72,7 +73,7 @@ export function chambersOf(
   if (problem.chambers.length > 1 && planned.length > 0)
     model.crowd(
       model.capacityOf(problem.chambers),
-      planned.map((s) => use(s, null)),
+      planned.map((s) => use(s, presenceOf(s))),
     );
   const levels =
     problem.prices.stateChange > 0 ? new Map(planned.map((s) => [s, levelOf(model, planned.length, guessesChanges)])) : null;
@@ -136,9 +137,7 @@ class PairOrder {
     const first = this.model.orderFlag(stayA.endVar, stayB.startVar, stayA.endOff + ab - stayB.startOff);
     const second = this.model.orderFlag(stayB.endVar, stayA.startVar, stayB.endOff + ba - stayA.startOff);
     for (const c of chambers) {
-      const apart = [this.whenIn(a, c), this.whenIn(b, c)].flatMap((inside) =>
-        inside === null ? [] : [{ side: inside.side ^ 1, low: 1 - inside.low }],
-      );
+      const apart = [this.whenIn(a, c), this.whenIn(b, c)].flatMap((inside) => (inside === null ? [] : [negated(inside)]));
       this.model.clause(...apart, isTrue(first), isTrue(second));
       this.level(a, b, first, second, apart);
     }
