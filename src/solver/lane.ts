@@ -65,7 +65,10 @@ const PATIENCE = 6000;
 /** Share of the rounds of the lane that proves in which it looks for a schedule of all units, or a proof that there is none. */
 const PROOF_SHARE = 0.5;
 
-/** What is done while units are left out. */
+/** A schedule of all units whose price is above the floor by this share of it is far from the cheapest. */
+const FAR = 0.3;
+
+/** What is done while units are left out, or a schedule is far from the cheapest. */
 type Work = 'exchange' | 'improve' | 'complete';
 
 /** Rounds in vain after which a lane that goes its own way comes back. */
@@ -204,9 +207,15 @@ export class Lane {
     else if (best.total === Number.POSITIVE_INFINITY) this.prove(mayGoOn);
     else if (this.scale === null || (this.hasModelOptimum && (this.task === 'improve' || this.isStuckProving())))
       this.exchange(stretch);
-    else if (!best.isComplete) this.seekComplete(stretch, mayGoOn);
+    else if (!best.isComplete || this.isFar()) this.seek(stretch, mayGoOn);
     else if (this.task === 'improve' || this.isScouting || this.isStuckProving()) this.improve(mayGoOn);
     else this.prove(mayGoOn);
+  }
+
+  /** Whether a schedule of all units is so dear, beside the floor, that this turn goes to whatever makes it cheaper. */
+  private isFar(): boolean {
+    const { total } = this.best as News;
+    return total - this.floor > FAR * total && (this.task === 'improve' || this.isScouting || this.turn % 3 !== 0);
   }
 
   private serves({ isServed }: Stretch): boolean {
@@ -246,13 +255,13 @@ export class Lane {
     return { layout, total: cost.total, isComplete: cost.omitted === 0 && cost.missing === 0, floor: this.floor };
   }
 
-  /** While something is left out: exchanges, steps among what is planned, and the search for a schedule of everything. */
-  private seekComplete(stretch: Stretch, mayGoOn: () => boolean): void {
-    const { layout, total } = this.best as News;
+  /** While something is left out, or much too dear: exchanges, steps of the improver, and the search for a schedule of everything. */
+  private seek(stretch: Stretch, mayGoOn: () => boolean): void {
+    const { layout, total, isComplete } = this.best as News;
     const kinds: Work[] = ['exchange'];
     if (total < MISSING_PRICE && layout.start.some((at) => at >= 0)) kinds.push('improve');
-    if (this.floor !== Number.POSITIVE_INFINITY) kinds.push('complete');
-    const kind = this.operators.draw(kinds, this.task === 'prove' ? { complete: PROOF_SHARE } : {});
+    if (!isComplete && this.floor !== Number.POSITIVE_INFINITY) kinds.push('complete');
+    const kind = this.operators.draw(kinds, this.task === 'prove' && kinds.includes('complete') ? { complete: PROOF_SHARE } : {});
     const first = this.rounds;
     if (kind === 'complete') this.lookForComplete(mayGoOn);
     else if (kind === 'improve') this.improve(mayGoOn);
