@@ -3,7 +3,8 @@
 import { audit } from './audit.ts';
 import { type Cost, MISSING_PRICE } from './cost.ts';
 import { HandsServed } from './handsServed.ts';
-import type { Layout } from './layout.ts';
+import { emptyLayout, type Layout } from './layout.ts';
+import type { Outcome } from './learning/engine.ts';
 import { closedModel, openModel } from './learning/improvedModels.ts';
 import { Improver } from './learning/improver.ts';
 import { Prover } from './learning/prover.ts';
@@ -69,7 +70,7 @@ const PROOF_SHARE = 0.5;
 const FAR = 0.3;
 
 /** What is done while units are left out, or a schedule is far from the cheapest. */
-type Work = 'exchange' | 'improve' | 'complete';
+type Work = 'exchange' | 'improve' | 'complete' | 'any';
 
 /** Rounds in vain after which a lane that goes its own way comes back. */
 const SCOUT_ROUNDS = 1500;
@@ -88,6 +89,8 @@ export class Lane {
   private prover: Prover | null = null;
   /** A model that plans every unit, looked through for a schedule while none is at hand. */
   private complete: ShopModel | null = null;
+  /** A model in which units may be left out, looked through while something is missing that may not. */
+  private any: ShopModel | null = null;
   private readonly operators: Operators<Work>;
   /** What it costs to leave the cheapest unit out; Infinity: none may be. */
   private readonly leastOmission: number;
@@ -257,13 +260,17 @@ export class Lane {
 
   /** While something is left out, or much too dear: exchanges, steps of the improver, and the search for a schedule of everything. */
   private seek(stretch: Stretch, mayGoOn: () => boolean): void {
-    const { layout, total, isComplete } = this.best as News;
+    const best = this.best as News;
+    const { layout, total, isComplete } = best;
     const kinds: Work[] = ['exchange'];
-    if (total < MISSING_PRICE && layout.start.some((at) => at >= 0)) kinds.push('improve');
+    const isAnyPlanned = layout.start.some((at) => at >= 0) || this.wantsOpen(best);
+    if (total < MISSING_PRICE && isAnyPlanned) kinds.push('improve');
     if (!isComplete && this.floor !== Number.POSITIVE_INFINITY) kinds.push('complete');
+    else if (total >= MISSING_PRICE && this.any?.isPossible !== false) kinds.push('any');
     const kind = this.operators.draw(kinds, this.task === 'prove' && kinds.includes('complete') ? { complete: PROOF_SHARE } : {});
     const first = this.rounds;
     if (kind === 'complete') this.lookForComplete(mayGoOn);
+    else if (kind === 'any') this.lookForAny(mayGoOn);
     else if (kind === 'improve') this.improve(mayGoOn);
     else for (let i = 0; i < 20 && mayGoOn(); i++) this.exchange(stretch);
     this.operators.remember(kind, total, (this.best as News).total, Math.max(1, this.rounds - first));
@@ -271,19 +278,26 @@ export class Lane {
 
   private lookForComplete(mayGoOn: () => boolean): void {
     this.complete ??= new ShopModel(this.shop, this.scale as number, () => true);
-    const { engine } = this.complete;
+    const outcome = this.lookIn(this.complete, mayGoOn);
+    if (outcome !== 'impossible') return;
+    this.floor = Number.POSITIVE_INFINITY;
+    // Where nothing may be omitted there is no schedule at all.
+    this.isExhausted = !this.shop.problem.units.some(({ omissionPrice }) => omissionPrice > 0 && Number.isFinite(omissionPrice));
+  }
+
+  /** Looks for any schedule that lacks nothing that must be planned, where one of all units does not exist. */
+  private lookForAny(mayGoOn: () => boolean): void {
+    this.any ??= openModel(this.shop, this.scale as number, emptyLayout(this.shop), false);
+    this.lookIn(this.any, mayGoOn);
+  }
+
+  private lookIn(model: ShopModel, mayGoOn: () => boolean): Outcome {
+    const { engine } = model;
     const before = engine.conflicts;
-    const outcome = this.complete.isPossible ? engine.search([], PROOF_CONFLICTS, mayGoOn) : 'impossible';
+    const outcome = model.isPossible ? engine.search([], PROOF_CONFLICTS, mayGoOn) : 'impossible';
     this.spend(engine.conflicts - before);
-    if (outcome === 'impossible') {
-      this.floor = Number.POSITIVE_INFINITY;
-      // Where nothing may be omitted there is no schedule at all.
-      this.isExhausted = !this.shop.problem.units.some(
-        ({ omissionPrice }) => omissionPrice > 0 && Number.isFinite(omissionPrice),
-      );
-    }
-    if (outcome !== 'solution') return;
-    this.keep(this.complete.read());
+    if (outcome === 'solution') this.keep(model.read());
+    return outcome;
   }
 
   private spend(conflicts: number): void {
