@@ -2,7 +2,7 @@
 // never looked at. Of alike children each time point up to the first choice of a place is in order, because a difference
 // between two of them stays within its limits when both are sorted; of alike parents the first starts are.
 import type { Layout } from './layout.ts';
-import type { Home, ShopProblem, ShopTask } from './problem.ts';
+import type { Burst, FirstMark, Home, ShopProblem, ShopTask } from './problem.ts';
 import type { Shop } from './shop.ts';
 
 export type Twins = {
@@ -32,6 +32,8 @@ class Looks {
   private readonly problem: ShopProblem;
   private readonly unitOf: Int32Array;
   private readonly linksOf: number[][];
+  private readonly burstsOf: { readonly burst: Burst; readonly task: number; readonly lead: number }[][];
+  private readonly marksOf: FirstMark[][];
   private readonly homeOf: ReadonlyMap<number, Omit<Home, 'task'>>;
 
   constructor(problem: ShopProblem, unitOf: Int32Array) {
@@ -42,6 +44,11 @@ class Looks {
     problem.links.forEach((link, l) => {
       for (const unit of new Set([unitOf[link.from] as number, unitOf[link.to] as number])) this.linksOf[unit]?.push(l);
     });
+    this.burstsOf = problem.units.map(() => []);
+    for (const burst of problem.bursts)
+      for (const { task, lead } of burst.members) this.burstsOf[unitOf[task] as number]?.push({ burst, task, lead });
+    this.marksOf = problem.units.map(() => []);
+    for (const mark of problem.firstMarks) this.marksOf[unitOf[mark.task] as number]?.push(mark);
   }
 
   /** A task as its unit sees it: its place in it, its place in the parent, or itself when it belongs to neither. */
@@ -63,11 +70,13 @@ class Looks {
       const isOwn = this.unitOf[from] === unit && this.unitOf[to] === unit;
       if (isOwn && Math.abs(tasks.indexOf(from) - tasks.indexOf(to)) !== 1) return null;
     }
-    const bursts = problem.bursts.flatMap((burst) =>
-      burst.members
-        .filter(({ task }) => this.unitOf[task] === unit)
-        .map(({ task, lead }) => [this.name(burst.after, unit), this.name(task, unit), lead, burst.within, burst.wait]),
-    );
+    const bursts = (this.burstsOf[unit] ?? []).map(({ burst, task, lead }) => [
+      this.name(burst.after, unit),
+      this.name(task, unit),
+      lead,
+      burst.within,
+      burst.wait,
+    ]);
     return JSON.stringify([
       tasks.map((task) => taskLooks(problem.tasks[task] as ShopTask)),
       tasks.map((task) => this.homeOf.get(task) ?? null),
@@ -80,19 +89,28 @@ class Looks {
       family,
       omissionPrice,
       parent === null,
-      problem.firstMarks
-        .filter(({ task }) => this.unitOf[task] === unit)
-        .map(({ task, ...mark }) => [this.name(task, unit), mark]),
+      (this.marksOf[unit] ?? []).map(({ task, ...mark }) => [this.name(task, unit), mark]),
     ]);
   }
 }
 
+/** What the units of a shop look like, worked out once; null for one without tasks as well. */
+function looksOf(shop: Shop): readonly (string | null)[] {
+  const known = LOOKS.get(shop);
+  if (known !== undefined) return known;
+  const looks = new Looks(shop.problem, shop.unitOfTask);
+  const all = shop.problem.units.map((unit, u) => (unit.tasks.length > 0 ? looks.of(u) : null));
+  LOOKS.set(shop, all);
+  return all;
+}
+const LOOKS = new WeakMap<Shop, readonly (string | null)[]>();
+
 /** Finds the twins among the planned units of a shop without loads that come and go together. */
 export function twinsOf(shop: Shop, isPlanned: (unit: number) => boolean): Twins {
   const { problem } = shop;
-  const looks = new Looks(problem, shop.unitOfTask);
+  const looks = looksOf(shop);
   const childrenOf = new Map<number, number[]>();
-  const lookOf = problem.units.map((unit, u) => (isPlanned(u) && unit.tasks.length > 0 ? looks.of(u) : null));
+  const lookOf = problem.units.map((_, u) => (isPlanned(u) ? (looks[u] ?? null) : null));
   problem.units.forEach((unit, u) => {
     if (unit.parent !== null && isPlanned(u)) childrenOf.set(unit.parent, [...(childrenOf.get(unit.parent) ?? []), u]);
   });

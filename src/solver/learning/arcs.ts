@@ -3,9 +3,12 @@ import { type Bounds, BY_ARC, BY_NOTE, NO_SIDE } from './bounds.ts';
 import type { Literal } from './literal.ts';
 
 /** Where each key's run begins among keys counted, and where the last ends. */
-function firstOf(keys: Int32Array, count: number): Int32Array<ArrayBuffer> {
+function firstOf(keys: ArrayLike<number>, count: number): Int32Array<ArrayBuffer> {
   const first = new Int32Array(count + 1);
-  for (const key of keys) if (key >= 0) first[key + 1] = (first[key + 1] as number) + 1;
+  for (let i = 0; i < keys.length; i++) {
+    const key = keys[i] as number;
+    if (key >= 0) first[key + 1] = (first[key + 1] as number) + 1;
+  }
   for (let key = 0; key < count; key++) first[key + 1] = (first[key + 1] as number) + (first[key] as number);
   return first;
 }
@@ -48,16 +51,25 @@ export class Arcs {
 
   /** Lays the arcs out for propagation. Called once, when all are added. */
   freeze(sideCount: number): void {
-    const order = Int32Array.from(this.from, (_, arc) => arc).sort(
-      (a, b) => (this.from[a] as number) - (this.from[b] as number) || a - b,
-    );
-    const inOrder = (list: readonly number[]): Int32Array<ArrayBuffer> => Int32Array.from(order, (arc) => list[arc] as number);
+    this.first = firstOf(this.from, sideCount);
+    // By counting: arcs of a side keep the order in which they were added.
+    const next = this.first.slice();
+    const place = new Int32Array(this.from.length);
+    this.from.forEach((side, arc) => {
+      const at = next[side] as number;
+      place[arc] = at;
+      next[side] = at + 1;
+    });
+    const inOrder = (list: readonly number[]): Int32Array<ArrayBuffer> => {
+      const laid = new Int32Array(list.length);
+      for (let arc = 0; arc < list.length; arc++) laid[place[arc] as number] = list[arc] as number;
+      return laid;
+    };
     this.fromOf = inOrder(this.from);
     this.toOf = inOrder(this.to);
     this.lagOf = inOrder(this.lag);
     this.ifSideOf = inOrder(this.ifSide);
     this.ifLowOf = inOrder(this.ifLow);
-    this.first = firstOf(this.fromOf, sideCount);
     this.firstIf = firstOf(this.ifSideOf, sideCount);
     const fill = this.firstIf.slice();
     this.onIf = new Int32Array(this.firstIf[sideCount] as number);

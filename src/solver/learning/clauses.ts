@@ -8,6 +8,9 @@ const HEADER = 2;
 /** Words of a watch: threshold, clause, and a literal of the clause that spares a look when true. */
 const WATCH = 4;
 
+/** What sides begin with that nothing watches: most of them. */
+const NO_WATCHES = new Int32Array(0);
+
 /** Learned clauses whose literals came from so few levels are kept for good. */
 const GLUE_KEPT = 2;
 
@@ -78,13 +81,13 @@ export class Clauses {
   private watch(side: number, low: number, clause: number, otherSide: number, otherLow: number): void {
     const list = side ^ 1;
     while (this.watches.length <= list) {
-      this.watches.push(new Int32Array(WATCH * 4));
+      this.watches.push(NO_WATCHES);
       this.watchCount.push(0);
     }
     let words = this.watches[list] as Int32Array<ArrayBuffer>;
     const at = (this.watchCount[list] as number) * WATCH;
     if (at === words.length) {
-      const larger = new Int32Array(2 * at);
+      const larger = new Int32Array(Math.max(4 * WATCH, 2 * at));
       larger.set(words);
       this.watches[list] = larger;
       words = larger;

@@ -72,14 +72,13 @@ export class Crowd {
     this.certainty = new Int8Array(this.count);
     this.wakes = new Wakes(this.count);
     this.watched = uses.flatMap(({ from, until, condition }, item) => {
-      const sides = [
-        2 * from,
-        2 * from + 1,
-        2 * until,
-        2 * until + 1,
-        ...(condition === null ? [] : [condition.side, condition.side ^ 1]),
+      const watched = [
+        { side: 2 * from, item },
+        { side: 2 * from + 1, item },
       ];
-      return [...new Set(sides)].map((side) => ({ side, item }));
+      if (until !== from) watched.push({ side: 2 * until, item }, { side: 2 * until + 1, item });
+      if (condition !== null) watched.push({ side: condition.side, item }, { side: condition.side ^ 1, item });
+      return watched;
     });
     this.fullerFrom = 0;
     this.fullerUntil = capacity.length;

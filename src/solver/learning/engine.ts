@@ -52,8 +52,9 @@ export class Engine {
   readonly clauses = new Clauses(this.bounds);
   readonly arcs = new Arcs(this.bounds);
   private propagators: Propagator[] = [];
-  /** Per side: pairs of propagator and item, one after another. */
-  private watchers: Int32Array[] = [];
+  /** Pairs of propagator and item, side by side in the order of the sides; where each side's begin, and the last end. */
+  private watchers = new Int32Array(0);
+  private firstWatcher = new Int32Array(0);
   private wakes: Wakes[] = [];
   private isQueued = new Uint8Array(0);
   private readonly queue: number[] = [];
@@ -78,11 +79,7 @@ export class Engine {
   freeze(worth: Float64Array): boolean {
     const sides = this.bounds.sideCount;
     this.arcs.freeze(sides);
-    const lists: number[][] = Array.from({ length: sides }, () => []);
-    this.propagators.forEach((propagator, p) => {
-      for (const { side, item } of propagator.watched) lists[side]?.push(p, item);
-    });
-    this.watchers = lists.map((list) => Int32Array.from(list));
+    this.layOutWatchers(sides);
     this.wakes = this.propagators.map((propagator) => propagator.wakes);
     this.isQueued = new Uint8Array(this.propagators.length);
     this.analysis = new Analysis(this.bounds, this.arcs, this.clauses);
@@ -93,6 +90,23 @@ export class Engine {
     for (let p = 0; p < this.propagators.length; p++) this.enqueue(p);
     if (!this.isImpossible && !this.propagate()) this.isImpossible = true;
     return !this.isImpossible;
+  }
+
+  private layOutWatchers(sides: number): void {
+    const first = new Int32Array(sides + 1);
+    for (const { watched } of this.propagators) for (const { side } of watched) first[side + 1] = (first[side + 1] as number) + 2;
+    for (let side = 0; side < sides; side++) first[side + 1] = (first[side + 1] as number) + (first[side] as number);
+    const fill = first.slice();
+    this.watchers = new Int32Array(first[sides] as number);
+    this.propagators.forEach(({ watched }, p) => {
+      for (const { side, item } of watched) {
+        const at = fill[side] as number;
+        this.watchers[at] = p;
+        this.watchers[at + 1] = item;
+        fill[side] = at + 2;
+      }
+    });
+    this.firstWatcher = first;
   }
 
   private enqueue(p: number): void {
@@ -109,10 +123,10 @@ export class Engine {
         const at = this.head++;
         const side = bounds.entrySide[at] as number;
         this.rises++;
-        const watchers = this.watchers[side] as Int32Array;
-        for (let i = 0; i < watchers.length; i += 2) {
-          const p = watchers[i] as number;
-          (this.wakes[p] as Wakes).touch(watchers[i + 1] as number);
+        const end = this.firstWatcher[side + 1] as number;
+        for (let i = this.firstWatcher[side] as number; i < end; i += 2) {
+          const p = this.watchers[i] as number;
+          (this.wakes[p] as Wakes).touch(this.watchers[i + 1] as number);
           this.enqueue(p);
         }
         const old = bounds.entryOld[at] as number;
@@ -141,8 +155,9 @@ export class Engine {
     for (let at = bounds.size; at < size; at++) {
       const side = bounds.entrySide[at] as number;
       activity.offer(side >> 1);
-      const watchers = this.watchers[side] as Int32Array;
-      for (let i = 0; i < watchers.length; i += 2) (this.wakes[watchers[i] as number] as Wakes).touch(watchers[i + 1] as number);
+      const end = this.firstWatcher[side + 1] as number;
+      for (let i = this.firstWatcher[side] as number; i < end; i += 2)
+        (this.wakes[this.watchers[i] as number] as Wakes).touch(this.watchers[i + 1] as number);
     }
     this.head = Math.min(this.head, bounds.size);
     this.forgetQueue();

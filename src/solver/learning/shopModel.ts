@@ -133,7 +133,9 @@ export class ShopModel implements ModelDraft {
   }
 
   clause(...literals: readonly Literal[]): void {
-    if (!this.engine.clauses.add(literals.flatMap(({ side, low }) => [side, low]))) this.isConsistent = false;
+    const pairs: number[] = [];
+    for (const { side, low } of literals) pairs.push(side, low);
+    if (!this.engine.clauses.add(pairs)) this.isConsistent = false;
   }
 
   private addLags(): void {
@@ -261,11 +263,13 @@ export class ShopModel implements ModelDraft {
 
   /** A yes-or-no variable that, when true, keeps `to` at least `lag` after `from`. */
   orderFlag(from: number, to: number, lag: number): number {
-    const key = `${from} ${to} ${lag}`;
-    const known = this.flagOfOrder.get(key);
+    const pair = from * this.shop.network.variableCount + to;
+    const ofPair = this.flagsOfPair.get(pair) ?? new Map<number, number>();
+    const known = ofPair.get(lag);
     if (known !== undefined) return known;
     const flag = this.addFlag();
-    this.flagOfOrder.set(key, flag);
+    ofPair.set(lag, flag);
+    this.flagsOfPair.set(pair, ofPair);
     if (from === to) {
       if (lag > 0) this.clause(isFalse(flag));
       return flag;
@@ -274,7 +278,8 @@ export class ShopModel implements ModelDraft {
     this.orderFlags.push({ flag, from, to, lag });
     return flag;
   }
-  private readonly flagOfOrder = new Map<string, number>();
+  /** By pair of variables and by lag. */
+  private readonly flagsOfPair = new Map<number, Map<number, number>>();
   private readonly orderFlags: { readonly flag: number; readonly from: number; readonly to: number; readonly lag: number }[] = [];
 
   private moveTerms(): readonly Term[] {

@@ -93,11 +93,18 @@ function levelOf(model: ModelDraft, most: number, guessesChanges: boolean): Leve
   return { up, down: guessesChanges ? up : model.engine.bounds.addVariable(0, most) };
 }
 
+/** Time from a first stay to a second, and from the second to the first, in some chambers. */
+type Gap = { readonly ab: number; readonly ba: number; readonly chambers: number[] };
+
 class PairOrder {
   private readonly model: ModelDraft;
   private readonly shop: Shop;
   private readonly whenIn: (stay: number, chamber: number) => Literal | null;
   private readonly levels: ReadonlyMap<number, Level> | null;
+  /** Stays alike in range and chambers are of one kind; a stay of each. */
+  private readonly kinds: StayUse[] = [];
+  private readonly kindOf: readonly number[];
+  private readonly gaps: (readonly Gap[] | undefined)[] = [];
 
   constructor(
     model: ModelDraft,
@@ -109,26 +116,41 @@ class PairOrder {
     this.shop = shop;
     this.whenIn = whenIn;
     this.levels = levels;
+    const kindOfLook = new Map<string, number>();
+    this.kindOf = shop.stays.map((stay) => {
+      const look = `${stay.low} ${stay.high} ${stay.chambers.join(',')}`;
+      const kind = kindOfLook.get(look) ?? this.kinds.push(stay) - 1;
+      kindOfLook.set(look, kind);
+      return kind;
+    });
   }
 
   /** Orders two stays in every chamber in which they share no state. */
   add(a: number, b: number): void {
-    const { problem, stays } = this.shop;
-    const stayA = stays[a] as StayUse;
-    const stayB = stays[b] as StayUse;
-    const byGap = new Map<string, { readonly ab: number; readonly ba: number; readonly chambers: number[] }>();
-    for (const c of stayA.chambers) {
-      if (!stayB.chambers.includes(c)) continue;
-      const chamber = problem.chambers[c] as Chamber;
-      const ab = gapBetween(chamber, rangeIn(chamber, stayA), rangeIn(chamber, stayB));
-      const ba = gapBetween(chamber, rangeIn(chamber, stayB), rangeIn(chamber, stayA));
+    for (const { ab, ba, chambers } of this.gapsOf(this.kindOf[a] as number, this.kindOf[b] as number))
+      this.order(a, b, ab, ba, chambers);
+  }
+
+  /** The gaps between stays of two kinds, each with the chambers in which it is so long; none where they share a state. */
+  private gapsOf(first: number, second: number): readonly Gap[] {
+    const at = first * this.kinds.length + second;
+    const known = this.gaps[at];
+    if (known !== undefined) return known;
+    const a = this.kinds[first] as StayUse;
+    const b = this.kinds[second] as StayUse;
+    const found: Gap[] = [];
+    for (const c of a.chambers) {
+      if (!b.chambers.includes(c)) continue;
+      const chamber = this.shop.problem.chambers[c] as Chamber;
+      const ab = gapBetween(chamber, rangeIn(chamber, a), rangeIn(chamber, b));
+      const ba = gapBetween(chamber, rangeIn(chamber, b), rangeIn(chamber, a));
       if (ab === 0 && ba === 0) continue;
-      const key = `${ab} ${ba}`;
-      const known = byGap.get(key) ?? { ab, ba, chambers: [] };
-      known.chambers.push(c);
-      byGap.set(key, known);
+      const same = found.find((gap) => gap.ab === ab && gap.ba === ba);
+      if (same === undefined) found.push({ ab, ba, chambers: [c] });
+      else same.chambers.push(c);
     }
-    for (const { ab, ba, chambers } of byGap.values()) this.order(a, b, ab, ba, chambers);
+    this.gaps[at] = found;
+    return found;
   }
 
   private order(a: number, b: number, ab: number, ba: number, chambers: readonly number[]): void {
@@ -137,7 +159,11 @@ class PairOrder {
     const first = this.model.orderFlag(stayA.endVar, stayB.startVar, stayA.endOff + ab - stayB.startOff);
     const second = this.model.orderFlag(stayB.endVar, stayA.startVar, stayB.endOff + ba - stayA.startOff);
     for (const c of chambers) {
-      const apart = [this.whenIn(a, c), this.whenIn(b, c)].flatMap((inside) => (inside === null ? [] : [negated(inside)]));
+      const apart: Literal[] = [];
+      const insideA = this.whenIn(a, c);
+      const insideB = this.whenIn(b, c);
+      if (insideA !== null) apart.push(negated(insideA));
+      if (insideB !== null) apart.push(negated(insideB));
       this.model.clause(...apart, isTrue(first), isTrue(second));
       this.level(a, b, first, second, apart);
     }
