@@ -2,6 +2,7 @@
 // says what it found. Lanes know each other only by the news between stretches, so that one thread or two make no difference.
 import { audit } from './audit.ts';
 import { type Cost, MISSING_PRICE } from './cost.ts';
+import { isFarFrom } from './farFrom.ts';
 import { HandsServed } from './handsServed.ts';
 import { emptyLayout, type Layout } from './layout.ts';
 import type { Outcome } from './learning/engine.ts';
@@ -65,9 +66,6 @@ const PATIENCE = 6000;
 
 /** Share of the rounds of the lane that proves in which it looks for a schedule of all units, or a proof that there is none. */
 const PROOF_SHARE = 0.5;
-
-/** A schedule of all units whose price is above the floor by this share of it is far from the cheapest. */
-const FAR = 0.3;
 
 /** What is done while units are left out, or a schedule is far from the cheapest. */
 type Work = 'exchange' | 'improve' | 'complete' | 'any';
@@ -218,7 +216,7 @@ export class Lane {
   /** Whether a schedule of all units is so dear, beside the floor, that this turn goes to whatever makes it cheaper. */
   private isFar(): boolean {
     const { total } = this.best as News;
-    return total - this.floor > FAR * total && (this.task === 'improve' || this.isScouting || this.turn % 3 !== 0);
+    return isFarFrom(this.floor, total, this.shop.problem) && (this.task === 'improve' || this.isScouting || this.turn % 3 !== 0);
   }
 
   private serves({ isServed }: Stretch): boolean {

@@ -1,5 +1,6 @@
 // Improves a schedule by the learning solver: most of it is held near where it is, the rest set free, and a cheaper one sought;
 // what is learned on the way holds for good. Used by a lane.
+import { isFarFrom } from '../farFrom.ts';
 import { type Layout, timesOf } from '../layout.ts';
 import type { Random } from '../random.ts';
 import { heldStill } from './heldStill.ts';
@@ -16,9 +17,6 @@ const WHOLE_TIMES = 3;
 /** Largest step asked for at once, as a share of the price, and of what lies between it and the floor where that is more. */
 const MOST_STEP = 0.03;
 const MOST_STEP_TO_FLOOR = 0.3;
-
-/** Where this share of the price is above the floor, the whole is seldom searched. */
-const FAR = 0.3;
 
 /** Share of vain steps after which the schedule is exchanged for another of its price. */
 const SIDEWAYS_SHARE = 0.2;
@@ -77,7 +75,7 @@ export class Improver {
 
   /** Whether its schedule is so dear, beside the floor, that small parts of it are worth more than the whole. */
   private get isFar(): boolean {
-    return this.total - this.floor > FAR * this.total;
+    return isFarFrom(this.floor, this.total, this.model.shop.problem);
   }
 
   /** Goes on from a schedule that it can go on from; `price`: by the problem. */
