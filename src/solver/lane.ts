@@ -5,10 +5,10 @@ import { type Cost, MISSING_PRICE } from './cost.ts';
 import { isFarFrom } from './farFrom.ts';
 import { HandsServed } from './handsServed.ts';
 import { emptyLayout, type Layout } from './layout.ts';
-import type { Outcome } from './learning/engine.ts';
 import { closedModel, openModel } from './learning/improvedModels.ts';
 import { Improver } from './learning/improver.ts';
 import { Prover } from './learning/prover.ts';
+import { Seeker } from './learning/seeker.ts';
 import { ShopModel, scaleOf } from './learning/shopModel.ts';
 import { Operators } from './operators.ts';
 import type { Random } from './random.ts';
@@ -86,9 +86,9 @@ export class Lane {
   private prepared: ShopModel | null = null;
   private prover: Prover | null = null;
   /** A model that plans every unit, looked through for a schedule while none is at hand. */
-  private complete: ShopModel | null = null;
+  private complete: Seeker | null = null;
   /** A model in which units may be left out, looked through while something is missing that may not. */
-  private any: ShopModel | null = null;
+  private any: Seeker | null = null;
   private readonly operators: Operators<Work>;
   /** What it costs to leave the cheapest unit out; Infinity: none may be. */
   private readonly leastOmission: number;
@@ -263,8 +263,8 @@ export class Lane {
     const kinds: Work[] = ['exchange'];
     const isAnyPlanned = layout.start.some((at) => at >= 0) || this.wantsOpen(best);
     if (total < MISSING_PRICE && isAnyPlanned) kinds.push('improve');
-    if (!isComplete && this.floor !== Number.POSITIVE_INFINITY) kinds.push('complete');
-    else if (total >= MISSING_PRICE && this.any?.isPossible !== false) kinds.push('any');
+    if (!isComplete && this.floor !== Number.POSITIVE_INFINITY && this.complete?.isOver !== true) kinds.push('complete');
+    else if (total >= MISSING_PRICE && this.any?.isOver !== true) kinds.push('any');
     const kind = this.operators.draw(kinds, this.task === 'prove' && kinds.includes('complete') ? { complete: PROOF_SHARE } : {});
     const first = this.rounds;
     if (kind === 'complete') this.lookForComplete(mayGoOn);
@@ -275,27 +275,30 @@ export class Lane {
   }
 
   private lookForComplete(mayGoOn: () => boolean): void {
-    this.complete ??= new ShopModel(this.shop, this.scale as number, () => true);
-    const outcome = this.lookIn(this.complete, mayGoOn);
-    if (outcome !== 'impossible') return;
-    this.floor = Number.POSITIVE_INFINITY;
+    this.complete ??= new Seeker(new ShopModel(this.shop, this.scale as number, () => true));
+    const isFound = this.lookIn(this.complete, mayGoOn);
+    const best = this.best as News;
+    // There is one, and it costs more than leaving some out.
+    if (isFound && !best.isComplete) this.complete.askBelow(best.total);
+    if (!this.complete.isOver) return;
+    this.raise(this.complete.floor);
+    const mayOmit = this.shop.problem.units.some(({ omissionPrice }) => omissionPrice > 0 && Number.isFinite(omissionPrice));
     // Where nothing may be omitted there is no schedule at all.
-    this.isExhausted = !this.shop.problem.units.some(({ omissionPrice }) => omissionPrice > 0 && Number.isFinite(omissionPrice));
+    if (this.floor === Number.POSITIVE_INFINITY) this.isExhausted = !mayOmit;
   }
 
   /** Looks for any schedule that lacks nothing that must be planned, where one of all units does not exist. */
   private lookForAny(mayGoOn: () => boolean): void {
-    this.any ??= openModel(this.shop, this.scale as number, emptyLayout(this.shop), false);
+    this.any ??= new Seeker(openModel(this.shop, this.scale as number, emptyLayout(this.shop), false));
     this.lookIn(this.any, mayGoOn);
   }
 
-  private lookIn(model: ShopModel, mayGoOn: () => boolean): Outcome {
-    const { engine } = model;
-    const before = engine.conflicts;
-    const outcome = model.isPossible ? engine.search([], PROOF_CONFLICTS, mayGoOn) : 'impossible';
-    this.spend(engine.conflicts - before);
-    if (outcome === 'solution') this.keep(model.read());
-    return outcome;
+  private lookIn(seeker: Seeker, mayGoOn: () => boolean): boolean {
+    const before = seeker.conflicts;
+    const layout = seeker.look(PROOF_CONFLICTS, mayGoOn);
+    this.spend(seeker.conflicts - before);
+    if (layout !== null) this.keep(layout);
+    return layout !== null;
   }
 
   private spend(conflicts: number): void {

@@ -7,12 +7,18 @@ import { solve } from '../../src/solver/solve.ts';
 import { anyProblem, leastPrice } from './tinyProblems.ts';
 
 const hooks = { now: () => 0, isCancelled: () => false, pause: () => Promise.resolve(), onProgress: () => {} };
-const limits = { rounds: 2000, untilMs: Number.POSITIVE_INFINITY, fillInUntilMs: Number.POSITIVE_INFINITY };
+const limits = { untilMs: Number.POSITIVE_INFINITY, fillInUntilMs: Number.POSITIVE_INFINITY };
+
+/** Rounds in which every problem is searched through; of one whose units may be left out more. */
+const ROUNDS = 400;
+const OPEN_ROUNDS = 2000;
 
 /** What the solver finds and proves; 'none' where it refuses the problem or leaves a task without a place. */
 async function solvedOrNone(problem: ShopProblem): Promise<{ price: number; floor: number; isProved: boolean } | 'none'> {
   try {
-    const { schedule, cost, bound, stopped } = await solve(problem, 1, limits, hooks);
+    const isOpen = problem.units.some(({ omissionPrice }) => Number.isFinite(omissionPrice));
+    const rounds = isOpen ? OPEN_ROUNDS : ROUNDS;
+    const { schedule, cost, bound, stopped } = await solve(problem, 1, { ...limits, rounds }, hooks);
     if (cost.missing > 0) return 'none';
     expect(checkSchedule(problem, schedule)).toEqual([]);
     return { price: cost.total, floor: bound.value, isProved: stopped === 'proved' };

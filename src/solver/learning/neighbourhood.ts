@@ -47,6 +47,9 @@ const QUICK = 5;
 const ROOM_WEIGHT = 3;
 const LEAST_ROOM_WEIGHT = 1;
 
+/** Weights that kinds begin with; 1 for the others. */
+const FIRST_WEIGHTS: Readonly<Partial<Record<Kind, number>>> = { all: FIRST_WHOLE_WEIGHT, room: ROOM_WEIGHT };
+
 /** Weight a kind keeps when it never succeeds, and how fast success is forgotten. */
 const LEAST_WEIGHT = 0.15;
 const MEMORY = 0.95;
@@ -63,10 +66,7 @@ export class Neighbourhoods {
     this.shop = shop;
     this.random = random;
     this.isFree = new Uint8Array(shop.network.variableCount);
-    const first = { all: FIRST_WHOLE_WEIGHT, room: ROOM_WEIGHT };
-    this.weight = new Map(
-      KINDS.map((kind) => [kind, Math.max(this.leastWeight(kind), kind === 'all' || kind === 'room' ? first[kind] : 1)]),
-    );
+    this.weight = new Map(KINDS.map((kind) => [kind, Math.max(this.leastWeight(kind), FIRST_WEIGHTS[kind] ?? 1)]));
   }
 
   /** Draws a neighbourhood of the schedule with these times; -1: the variable is not planned. `isFar`: seldom all of it. */
@@ -154,8 +154,7 @@ export class Neighbourhoods {
       if (when >= at - slack && when <= at + lasts + slack && this.random.next() < 0.5 + size) this.isFree[v] = 1;
     });
     const own = blocks[blockOfUnit[unit] as number];
-    for (const v of own?.trunk ?? []) this.isFree[v] = 1;
-    for (const child of own?.children ?? []) for (const v of child.variables) this.isFree[v] = 1;
+    if (own !== undefined) this.freeBlock(own);
   }
 
   private freeBetween(time: Int32Array, from: number, length: number): void {
@@ -168,10 +167,13 @@ export class Neighbourhoods {
     const { blocks } = this.shop;
     const count = Math.max(1, Math.round(size * blocks.length));
     for (let i = 0; i < count; i++) {
-      const block = blocks[this.random.below(blocks.length)] as Shop['blocks'][number];
-      for (const v of block.trunk) this.isFree[v] = 1;
-      for (const child of block.children) for (const v of child.variables) this.isFree[v] = 1;
+      this.freeBlock(blocks[this.random.below(blocks.length)] as Shop['blocks'][number]);
     }
+  }
+
+  private freeBlock({ trunk, children }: Shop['blocks'][number]): void {
+    for (const v of trunk) this.isFree[v] = 1;
+    for (const child of children) for (const v of child.variables) this.isFree[v] = 1;
   }
 
   /** A unit that is late, or, where none is, one of the last to be ready. */
@@ -208,10 +210,7 @@ export class Neighbourhoods {
       .map((block) => ({ block, far: block.id === seed ? -1 : Math.abs(startOf(block) - centre) * (0.2 + this.random.next()) }))
       .filter(({ far }) => Number.isFinite(far))
       .sort((a, b) => a.far - b.far);
-    for (const { block } of near.slice(0, Math.max(2, Math.round(size * near.length)))) {
-      for (const v of block.trunk) this.isFree[v] = 1;
-      for (const child of block.children) for (const v of child.variables) this.isFree[v] = 1;
-    }
+    for (const { block } of near.slice(0, Math.max(2, Math.round(size * near.length)))) this.freeBlock(block);
   }
 
   private freeUnits(time: Int32Array, centre: number, size: number): void {
