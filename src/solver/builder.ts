@@ -85,9 +85,9 @@ export class Builder {
     return this.placeAll(isStanding ? variables : this.sequence(block, [child]), 0);
   }
 
-  /** Places variables of a block whose others stand, in the given order. False when they do not fit. */
-  addVariables(variables: readonly number[]): boolean {
-    return this.placeAll(variables, 0);
+  /** Places variables of a block whose others stand, in their order, the one at an index not before a time. False: no room. */
+  addVariables(variables: readonly number[], index: number, notBefore: number): boolean {
+    return this.placeAll(variables, 0, index, notBefore);
   }
 
   private sequence(block: Block, order: readonly number[]): number[] {
@@ -109,11 +109,13 @@ export class Builder {
     return found;
   }
 
-  private placeAll(sequence: readonly number[], release: number): boolean {
-    for (const v of sequence) {
-      this.notBefore[v] = release;
-      this.delays[v] = 0;
-    }
+  /** Places variables in their order, nothing before `release`, the one at `held` not before `notBefore`. */
+  private placeAll(sequence: readonly number[], release: number, held = 0, notBefore = release): boolean {
+    for (const v of sequence) this.delays[v] = 0;
+    const free = (from: number): void => {
+      for (let i = from; i < sequence.length; i++) this.notBefore[sequence[i] as number] = i === held ? notBefore : release;
+    };
+    free(0);
     let retries = 0;
     let at = 0;
     while (at < sequence.length) {
@@ -135,7 +137,7 @@ export class Builder {
       const needs = soonest + Math.max(0, (this.delays[blamed] as number) - PATIENCE);
       this.takeUp(sequence, back, at);
       this.notBefore[blamed] = needs;
-      for (let i = back + 1; i < sequence.length; i++) this.notBefore[sequence[i] as number] = release;
+      free(back + 1);
       at = back;
     }
     return true;

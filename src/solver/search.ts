@@ -207,7 +207,7 @@ export class Search {
 
   /**
    * Takes a child of the best schedule out, or what of it follows its first stay, and puts it where it fits earliest, in any
-   * chamber or in its own. Kept when that is better, see isTidier.
+   * chamber or in its own, or else somewhat later but before where it stands. Kept when that is better, see isTidier.
    */
   tryEarlier(blockId: number, child: number, from: 'beginning' | 'stay', keepsChamber: boolean): boolean {
     const block = this.shop.blocks[blockId] as Block;
@@ -215,14 +215,33 @@ export class Search {
     if (variables.length === 0) return false;
     const before = this.state.record(blockId);
     const chambers = this.state.chamberOfStay.slice();
+    const times = this.state.time.slice();
     this.restrict(block, keepsChamber ? (s) => chambers[s] as number : null);
     this.jitter(block, false);
-    for (const v of [...variables].reverse()) this.state.lift(v);
-    if (this.builder.addVariables(variables) && this.keepIfTidier()) return true;
+    if (this.putBackTidier(variables, 0, 0) || this.putBackBetween(variables, times)) return true;
     this.state.clear(blockId);
     this.state.restore(before);
     this.current = this.bestCost;
     return false;
+  }
+
+  /** Puts variables of a block back where they fit earliest, the one at an index not before a time; whether that is kept. */
+  private putBackTidier(variables: readonly number[], index: number, notBefore: number): boolean {
+    for (const v of [...variables].reverse()) if (this.state.isPlaced(v)) this.state.lift(v);
+    return this.builder.addVariables(variables, index, notBefore) && this.keepIfTidier();
+  }
+
+  /** Puts variables back between where they fit earliest, which was in vain, and `times`, where they stood. */
+  private putBackBetween(variables: readonly number[], times: Int32Array): boolean {
+    const earliest = variables.map((v) => this.state.time[v] as number);
+    return variables.some((v, index) => {
+      if (!this.opensStay(v) || (earliest[index] as number) < 0) return false;
+      const present = times[v] as number;
+      for (let by = (present - (earliest[index] as number)) >> 1; by > 0; by >>= 1) {
+        if (this.putBackTidier(variables, index, present - by)) return true;
+      }
+      return false;
+    });
   }
 
   /** Keeps the schedule laid out as the best when it is tidier. */
