@@ -1,6 +1,7 @@
 // The last look at a schedule that costs what it costs: each unit, in the order in which they are ready, is taken out and put
 // back where it fits earliest, or else somewhat later but before where it stood, and stays there when the schedule costs no more,
-// changes states no more often, and is ready no later on the whole. What a baker would point at (a free place beside something that waits, a change for nothing) goes away.
+// changes states no more often, and is ready no later on the whole. What a baker would point at (a free place beside something that
+// waits, a change for nothing) goes away.
 import type { Search } from './search.ts';
 
 /** Passes over all units at most: each pass may open gaps for the next. */
