@@ -40,6 +40,9 @@ export class Search {
   audit: ((layout: Layout, cost: Cost) => void) | null = null;
   /** Quick price of the cheapest schedule that turned out dearer by its moves since the last best: not looked at again. */
   private refusedTotal = Number.POSITIVE_INFINITY;
+  /** Of the orders in which schedules were laid out from nothing, the one of the lowest quick price. */
+  order: readonly number[] = [];
+  orderTotal = Number.POSITIVE_INFINITY;
   /** The chamber a stay is first tried in, -1 for any. */
   hint: ((stay: number) => number) | null = null;
 
@@ -56,19 +59,22 @@ export class Search {
   /** First schedules by several rules of order; keeps the best, and pauses between them. */
   *construct(): Generator<void> {
     for (const [i, order] of firstOrders(this.shop).entries()) {
-      for (const block of this.shop.blocks) this.state.clear(block.id);
-      this.recreate({
-        blocks: order,
-        release: () => this.release,
-        isShuffled: false,
-        isJittered: false,
-        chamberOf: i % 2 === 1 ? this.hint : null,
-      });
-      this.current = this.counter.count();
-      this.keepIfBest();
+      this.layOut(order, i % 2 === 1 ? this.hint : null);
       yield;
     }
     this.goBackToBest();
+  }
+
+  /** Lays out a schedule from nothing, blocks in an order, each stay first in a chamber. Kept when it is the best. */
+  layOut(order: readonly number[], chamberOf: Search['hint']): void {
+    for (const block of this.shop.blocks) this.state.clear(block.id);
+    this.recreate({ blocks: order, release: () => this.release, isShuffled: false, isJittered: false, chamberOf });
+    this.current = this.counter.count();
+    if (this.current.total < this.orderTotal) {
+      this.order = order;
+      this.orderTotal = this.current.total;
+    }
+    this.keepIfBest();
   }
 
   /** One round at a temperature relative to the price. Returns whether the best improved. */

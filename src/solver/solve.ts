@@ -11,6 +11,7 @@ import { polish } from './polish.ts';
 import { postpone } from './postpone.ts';
 import type { ShopProblem } from './problem.ts';
 import { randomOf } from './random.ts';
+import { reorder } from './reorder.ts';
 import { serveHands } from './serveHands.ts';
 import { shopOf } from './shop.ts';
 import type { Solution } from './solution.ts';
@@ -18,6 +19,16 @@ import { keepLaneThread } from './startLaneThread.ts';
 
 export type { SolveHooks, SolveLimits, SolveProgress } from './course.ts';
 export type { Solution } from './solution.ts';
+
+/**
+ * Schedules from nothing in other orders, where there are more units than a few: at most this share of the limits, and no more once so
+ * many brought no gain.
+ */
+const ORDER_SHARE = 0.1;
+const VAIN_ORDERS = 100;
+const FEW_UNITS = 24;
+/** Rounds that one of them counts as. */
+const ROUNDS_PER_ORDER = 5;
 
 /** Rounds of exchanges before the lanes set off: at most this share of the limits, and no more once so many brought no gain. */
 const WARM_SHARE = 0.2;
@@ -77,6 +88,7 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     await construct(course, orders, served === null ? Number.POSITIVE_INFINITY : FEW_ORDERS);
     const isServed = served !== null && (await serveHands(course, served));
     if (served !== null && !isServed && course.goesOn()) await construct(course, orders, Number.POSITIVE_INFINITY);
+    if (!isServed && problem.units.length > FEW_UNITS) await tryOrders(course, reorder(course.search, randomOf(seed)));
     if (!isServed) await warmUp(course);
     await searchOn(course, crew);
     finish(course);
@@ -111,12 +123,27 @@ async function construct(course: Course, orders: Iterator<void>, most: number): 
   }
 }
 
+/** Other orders, while they bring something. */
+async function tryOrders(course: Course, orders: Iterator<boolean>): Promise<void> {
+  const { search, hooks, limits } = course;
+  const until = hooks.now() + ORDER_SHARE * (limits.untilMs - hooks.now());
+  let vain = 0;
+  while (course.goesOn() && vain < VAIN_ORDERS && course.rounds < ORDER_SHARE * limits.rounds && hooks.now() < until) {
+    course.rounds += ROUNDS_PER_ORDER;
+    vain = orders.next().value === true ? 0 : vain + 1;
+    course.report();
+    await course.pause();
+  }
+  search.goBackToBest();
+}
+
 /** Exchanges, while they bring something: the lanes set off from a fair schedule. */
 async function warmUp(course: Course): Promise<void> {
   const { search, hooks, limits } = course;
   const until = Math.min(limits.untilMs, hooks.now() + WARM_SHARE * (limits.untilMs - hooks.now()));
+  const mostRounds = course.rounds + WARM_SHARE * limits.rounds;
   let vain = 0;
-  while (course.goesOn() && vain < WARM_VAIN_ROUNDS && course.rounds < WARM_SHARE * limits.rounds && hooks.now() < until) {
+  while (course.goesOn() && vain < WARM_VAIN_ROUNDS && course.rounds < mostRounds && hooks.now() < until) {
     course.rounds++;
     vain++;
     if (search.round(FIRST_HEAT)) {

@@ -8,11 +8,16 @@ import { atMost } from './literal.ts';
 import { type Neighbourhood, Neighbourhoods } from './neighbourhood.ts';
 import type { ShopModel } from './shopModel.ts';
 
-/** Conflicts one neighbourhood may take, at least; more when nothing gets better. */
-const CONFLICTS = 250;
+/** How many conflicts one neighbourhood may take: at least, and how much more after each in vain and less after one with a gain. */
+type Patience = { readonly least: number; readonly more: number; readonly less: number };
+
+/** Many neighbourhoods looked into shortly bring most, until they are in vain; on small problems few are worth learning all of. */
+const SHORT: Patience = { least: 25, more: 1.03, less: 0.5 };
+const LONG: Patience = { least: 250, more: 1.01, less: 0 };
+const FEW_UNITS = 24;
 const MOST_CONFLICTS = 2500;
-/** A search of the whole takes so many times more. */
-const WHOLE_TIMES = 3;
+/** A search of the whole may take so many at least: what it learns serves later. */
+const WHOLE_CONFLICTS = 750;
 
 /** Largest step asked for at once, as a share of the price, and of what lies between it and the floor where that is more. */
 const MOST_STEP = 0.03;
@@ -20,6 +25,7 @@ const MOST_STEP_TO_FLOOR = 0.3;
 
 /** Share of vain steps after which the schedule is exchanged for another of its price. */
 const SIDEWAYS_SHARE = 0.2;
+const SIDEWAYS_CONFLICTS = 250;
 
 /** `isOpen`: the model may leave units out and plan others. */
 export type Start = {
@@ -35,7 +41,8 @@ export class Improver {
   private readonly floor: number;
   private readonly random: Random;
   private time: Int32Array;
-  private conflictLimit = CONFLICTS;
+  private readonly patience: Patience;
+  private conflictLimit: number;
   private step = 1;
   /** What room for a unit is to gain. */
   private readonly roomStep: number;
@@ -59,6 +66,8 @@ export class Improver {
     this.isOpen = isOpen;
     this.model = model;
     this.random = random;
+    this.patience = model.shop.problem.units.length > FEW_UNITS ? SHORT : LONG;
+    this.conflictLimit = this.patience.least;
     this.neighbourhoods = new Neighbourhoods(model.shop, random);
     this.layout = layout;
     this.total = total;
@@ -96,8 +105,23 @@ export class Improver {
     if (total <= this.floor || !isPossible || !engine.assert(2 * objective + 1, -total)) this.isDone = true;
   }
 
-  /** Searches one neighbourhood. Returns whether a cheaper schedule was found; `conflicts` of the engine say how long it took. */
+  /**
+   * Searches one neighbourhood, for as long as schedules in it get cheaper. Returns whether one was found; `conflicts` of the engine say
+   * how long it took.
+   */
   improve(mayGoOn: () => boolean): boolean {
+    // Where changes of state have a price the model may guess it: then every schedule is counted by whoever asked.
+    const isExact = this.model.shop.problem.prices.stateChange === 0;
+    let isBetter = false;
+    while (this.takeStep(mayGoOn)) {
+      isBetter = true;
+      if (!isExact || !mayGoOn()) break;
+    }
+    return isBetter;
+  }
+
+  /** Asks for one cheaper schedule. */
+  private takeStep(mayGoOn: () => boolean): boolean {
     if (this.isDone) return false;
     const { model } = this;
     const { engine } = model;
@@ -106,7 +130,8 @@ export class Improver {
     // A step that makes room for a unit is to be worth a unit.
     const step = place.kind === 'room' ? Math.max(this.step, this.roomStep) : this.step;
     const wanted = Math.max(this.floor, this.total - step);
-    const limit = this.left > 0 ? this.left : place.kind === 'all' ? WHOLE_TIMES * this.conflictLimit : this.conflictLimit;
+    const least = place.kind === 'all' ? WHOLE_CONFLICTS : 0;
+    const limit = this.left > 0 ? this.left : Math.max(least, this.conflictLimit);
     this.left = 0;
     const before = engine.conflicts;
     const outcome = engine.search(
@@ -120,7 +145,7 @@ export class Improver {
         this.adopt(model.read(), total);
         const most = Math.max(MOST_STEP * total, MOST_STEP_TO_FLOOR * (total - this.floor));
         this.step = Math.min(2 * this.step, Math.max(1, Math.round(most)));
-        this.conflictLimit = CONFLICTS;
+        this.conflictLimit = Math.max(this.patience.least, this.patience.less * this.conflictLimit);
         this.neighbourhoods.remember(place.kind, 'better');
         this.again = place;
         return true;
@@ -143,7 +168,7 @@ export class Improver {
         }
         if (outcome === 'refuted' && place.kind === 'all') this.isDone = true;
         this.neighbourhoods.remember(place.kind, outcome === 'refuted' ? 'searched' : 'too-large');
-        this.conflictLimit = Math.min(MOST_CONFLICTS, this.conflictLimit * 1.01);
+        this.conflictLimit = Math.min(MOST_CONFLICTS, this.patience.more * this.conflictLimit);
         if (!this.isDone && this.random.next() < SIDEWAYS_SHARE) this.goSideways(mayGoOn);
         return false;
     }
@@ -157,7 +182,7 @@ export class Improver {
     for (let v = 0; v < this.time.length; v++) if (place.isFree[v] === 1) engine.target[v] = 0;
     const outcome = engine.search(
       [atMost(model.objective, this.total), ...heldStill(model, this.layout, this.time, place)],
-      CONFLICTS,
+      SIDEWAYS_CONFLICTS,
       mayGoOn,
     );
     if (outcome === 'solution') this.adopt(model.read(), engine.bounds.min(model.objective));

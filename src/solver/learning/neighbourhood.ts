@@ -26,22 +26,25 @@ export type Neighbourhood = {
 /** How much later, at most, others may be where something dear is to come forward. */
 const MOST_LATER = 60;
 
+/** On small problems, and on others. */
 const FIRST_SIZE = 0.3;
+const FIRST_SIZE_OF_MANY = 0.15;
 const LEAST_SIZE = 0.02;
-const LARGER = 1.06;
-const SMALLER = 0.96;
+const LARGER = 1.09;
+const SMALLER = 0.94;
 
 /** Problems of so few units are small enough to search as a whole, again and again: what is learned adds up. */
 const FEW_UNITS = 30;
 const WHOLE_WEIGHT = 3;
-/** Larger ones are searched as a whole now and then: it takes long and gains least. */
+/** Larger ones are searched as a whole now and then, and only after so many steps in vain: it takes long and gains least. */
 const FIRST_WHOLE_WEIGHT = 0.3;
+const VAIN_BEFORE_WHOLE = 30;
 
 /** Share of the steps in which units that are left out may be planned. */
 const PLANS_SHARE = 0.5;
 
 /** How much faster sizes change while the schedule is far from the floor. */
-const QUICK = 5;
+const QUICK = 3;
 
 /** Room for one unit more is worth more than all else. */
 const ROOM_WEIGHT = 3;
@@ -57,15 +60,19 @@ const MEMORY = 0.95;
 export class Neighbourhoods {
   private readonly shop: Shop;
   private readonly random: Random;
-  private readonly size = new Map<Kind, number>(KINDS.map((kind) => [kind, FIRST_SIZE]));
+  private readonly size: Map<Kind, number>;
   private readonly weight: Map<Kind, number>;
   private readonly isFree: Uint8Array;
   private isFar = false;
+  /** Steps since the last that found something better. */
+  private vain = 0;
 
   constructor(shop: Shop, random: Random) {
     this.shop = shop;
     this.random = random;
     this.isFree = new Uint8Array(shop.network.variableCount);
+    const firstSize = this.isSmall ? FIRST_SIZE : FIRST_SIZE_OF_MANY;
+    this.size = new Map(KINDS.map((kind) => [kind, firstSize]));
     this.weight = new Map(KINDS.map((kind) => [kind, Math.max(this.leastWeight(kind), FIRST_WEIGHTS[kind] ?? 1)]));
   }
 
@@ -120,6 +127,7 @@ export class Neighbourhoods {
   private drawKind(isAnyMissing: boolean, isFar: boolean): Kind {
     const weightOf = (kind: Kind): number => {
       if (kind === 'room' && !isAnyMissing) return 0;
+      if (kind === 'all' && this.vain < VAIN_BEFORE_WHOLE && !this.isSmall) return 0;
       const weight = this.weight.get(kind) as number;
       return kind === 'all' && isFar ? Math.min(weight, FIRST_WHOLE_WEIGHT) : weight;
     };
@@ -230,11 +238,16 @@ export class Neighbourhoods {
 
   private leastWeight(kind: Kind): number {
     if (kind === 'room') return LEAST_ROOM_WEIGHT;
-    return kind === 'all' && this.shop.problem.units.length <= FEW_UNITS ? WHOLE_WEIGHT : LEAST_WEIGHT;
+    return kind === 'all' && this.isSmall ? WHOLE_WEIGHT : LEAST_WEIGHT;
+  }
+
+  private get isSmall(): boolean {
+    return this.shop.problem.units.length <= FEW_UNITS;
   }
 
   /** Remembers how a neighbourhood of a kind ended: with something better, searched through in vain, or too large to. */
   remember(kind: Kind, ended: 'better' | 'searched' | 'too-large'): void {
+    this.vain = ended === 'better' ? 0 : this.vain + 1;
     const size = this.size.get(kind) as number;
     const quick = this.isFar ? QUICK : 1;
     if (ended === 'searched') this.size.set(kind, Math.min(1, LARGER ** quick * size));
