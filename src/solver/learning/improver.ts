@@ -11,7 +11,10 @@ import type { ShopModel } from './shopModel.ts';
 /** How many conflicts one neighbourhood may take: at least, and how much more after each in vain and less after one with a gain. */
 type Patience = { readonly least: number; readonly more: number; readonly less: number };
 
-/** Many neighbourhoods looked into shortly bring most, until they are in vain; on small problems few are worth learning all of. */
+/**
+ * Many neighbourhoods looked into shortly bring most, until they are in vain; on small problems, and far from the floor, where much is late
+ * or left out, longer looks do.
+ */
 const SHORT: Patience = { least: 25, more: 1.03, less: 0.5 };
 const LONG: Patience = { least: 250, more: 1.01, less: 0 };
 const FEW_UNITS = 24;
@@ -41,8 +44,7 @@ export class Improver {
   private readonly floor: number;
   private readonly random: Random;
   private time: Int32Array;
-  private readonly patience: Patience;
-  private conflictLimit: number;
+  private conflictLimit = 0;
   private step = 1;
   /** What room for a unit is to gain. */
   private readonly roomStep: number;
@@ -66,8 +68,6 @@ export class Improver {
     this.isOpen = isOpen;
     this.model = model;
     this.random = random;
-    this.patience = model.shop.problem.units.length > FEW_UNITS ? SHORT : LONG;
-    this.conflictLimit = this.patience.least;
     this.neighbourhoods = new Neighbourhoods(model.shop, random);
     this.layout = layout;
     this.total = total;
@@ -85,6 +85,10 @@ export class Improver {
   /** Whether its schedule is so dear, beside the floor, that small parts of it are worth more than the whole. */
   private get isFar(): boolean {
     return isFarFrom(this.floor, this.total, this.model.shop.problem);
+  }
+
+  private get patience(): Patience {
+    return this.isFar || this.model.shop.problem.units.length <= FEW_UNITS ? LONG : SHORT;
   }
 
   /** Goes on from a schedule that it can go on from; `price`: by the problem. */
@@ -130,7 +134,7 @@ export class Improver {
     // A step that makes room for a unit is to be worth a unit.
     const step = place.kind === 'room' ? Math.max(this.step, this.roomStep) : this.step;
     const wanted = Math.max(this.floor, this.total - step);
-    const least = place.kind === 'all' ? WHOLE_CONFLICTS : 0;
+    const least = place.kind === 'all' ? WHOLE_CONFLICTS : this.patience.least;
     const limit = this.left > 0 ? this.left : Math.max(least, this.conflictLimit);
     this.left = 0;
     const before = engine.conflicts;
@@ -145,7 +149,7 @@ export class Improver {
         this.adopt(model.read(), total);
         const most = Math.max(MOST_STEP * total, MOST_STEP_TO_FLOOR * (total - this.floor));
         this.step = Math.min(2 * this.step, Math.max(1, Math.round(most)));
-        this.conflictLimit = Math.max(this.patience.least, this.patience.less * this.conflictLimit);
+        this.conflictLimit *= this.patience.less;
         this.neighbourhoods.remember(place.kind, 'better');
         this.again = place;
         return true;
@@ -168,7 +172,7 @@ export class Improver {
         }
         if (outcome === 'refuted' && place.kind === 'all') this.isDone = true;
         this.neighbourhoods.remember(place.kind, outcome === 'refuted' ? 'searched' : 'too-large');
-        this.conflictLimit = Math.min(MOST_CONFLICTS, this.patience.more * this.conflictLimit);
+        this.conflictLimit = Math.min(MOST_CONFLICTS, this.patience.more * Math.max(this.patience.least, this.conflictLimit));
         if (!this.isDone && this.random.next() < SIDEWAYS_SHARE) this.goSideways(mayGoOn);
         return false;
     }
