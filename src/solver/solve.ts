@@ -14,19 +14,16 @@ import { randomOf } from './random.ts';
 import { reorder } from './reorder.ts';
 import { serveHands } from './serveHands.ts';
 import { shopOf } from './shop.ts';
+import { isSmall } from './smallProblem.ts';
 import type { Solution } from './solution.ts';
 import { keepLaneThread } from './startLaneThread.ts';
 
 export type { SolveHooks, SolveLimits, SolveProgress } from './course.ts';
 export type { Solution } from './solution.ts';
 
-/**
- * Schedules from nothing in other orders, where there are more units than a few: at most this share of the limits, and no more once so
- * many brought no gain.
- */
+/** Schedules from nothing in other orders: at most this share of the limits, and no more once so many brought no gain. */
 const ORDER_SHARE = 0.1;
 const VAIN_ORDERS = 100;
-const FEW_UNITS = 24;
 /** Rounds that one of them counts as. */
 const ROUNDS_PER_ORDER = 5;
 
@@ -88,7 +85,7 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
     await construct(course, orders, served === null ? Number.POSITIVE_INFINITY : FEW_ORDERS);
     const isServed = served !== null && (await serveHands(course, served));
     if (served !== null && !isServed && course.goesOn()) await construct(course, orders, Number.POSITIVE_INFINITY);
-    if (!isServed && problem.units.length > FEW_UNITS) await tryOrders(course, reorder(course.search, randomOf(seed)));
+    if (!isServed && !isSmall(problem)) await tryOrders(course, reorder(course.search, randomOf(seed)));
     if (!isServed) await warmUp(course);
     await searchOn(course, crew);
     finish(course);
@@ -130,8 +127,9 @@ async function tryOrders(course: Course, orders: Iterator<boolean>): Promise<voi
   let vain = 0;
   while (course.goesOn() && vain < VAIN_ORDERS && course.rounds < ORDER_SHARE * limits.rounds && hooks.now() < until) {
     course.rounds += ROUNDS_PER_ORDER;
+    const before = search.bestCost;
     vain = orders.next().value === true ? 0 : vain + 1;
-    course.report();
+    if (search.bestCost !== before) course.report();
     await course.pause();
   }
   search.goBackToBest();

@@ -1,4 +1,4 @@
-// Schedules from nothing in other orders: each holds, the best is kept, and chance is seeded.
+// Schedules from nothing in other orders: the cheapest of them is kept and holds, and chance is seeded.
 import { describe, expect, it } from 'vitest';
 import { audit } from '../../src/solver/audit.ts';
 import { randomOf } from '../../src/solver/random.ts';

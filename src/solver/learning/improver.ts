@@ -3,6 +3,7 @@
 import { isFarFrom } from '../farFrom.ts';
 import { type Layout, timesOf } from '../layout.ts';
 import type { Random } from '../random.ts';
+import { isSmall } from '../smallProblem.ts';
 import { heldStill } from './heldStill.ts';
 import { atMost } from './literal.ts';
 import { type Neighbourhood, Neighbourhoods } from './neighbourhood.ts';
@@ -17,7 +18,6 @@ type Patience = { readonly least: number; readonly more: number; readonly less: 
  */
 const SHORT: Patience = { least: 25, more: 1.03, less: 0.5 };
 const LONG: Patience = { least: 250, more: 1.01, less: 0 };
-const FEW_UNITS = 24;
 const MOST_CONFLICTS = 2500;
 /** A search of the whole may take so many at least: what it learns serves later. */
 const WHOLE_CONFLICTS = 750;
@@ -88,7 +88,7 @@ export class Improver {
   }
 
   private get patience(): Patience {
-    return this.isFar || this.model.shop.problem.units.length <= FEW_UNITS ? LONG : SHORT;
+    return this.isFar || isSmall(this.model.shop.problem) ? LONG : SHORT;
   }
 
   /** Goes on from a schedule that it can go on from; `price`: by the problem. */
