@@ -1,9 +1,9 @@
 // Which tasks of a schedule are away from where they were planned before: a task moved has a price. Used by the cost counter, by
 // the models of the learning solver and, slowly, by the audit.
 import type { Layout } from './layout.ts';
+import type { Term } from './learning/engine.ts';
 import { atLeast, atMost, isTrue, type Literal, negated } from './learning/literal.ts';
 import type { ModelDraft } from './learning/modelDraft.ts';
-import type { Term } from './learning/weightedSum.ts';
 import type { Home } from './problem.ts';
 import type { Shop } from './shop.ts';
 import { type ShopState, UNPLACED } from './shopState.ts';

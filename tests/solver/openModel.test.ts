@@ -33,7 +33,7 @@ function cheapest(problem: ShopProblem): Cheapest | null | 'beyond' {
       expect(['impossible', 'refuted']).toContain(outcome);
       break;
     }
-    const total = model.engine.bounds.min(model.objective);
+    const total = model.engine.min(model.objective);
     best = { layout: model.read(), price: total / scale };
     most = total - 1;
   }

@@ -30,11 +30,11 @@ export function addBursts(model: ModelDraft, { problem, network, unitOfTask }: S
       const isFirst = flag === null ? null : isTrue(flag);
       const isIn = model.presenceOf(head.task);
       if (flag !== null && isIn !== null) model.clause(isFalse(flag), isIn);
-      model.engine.arcs.add(head.at, end, head.off - endOff - burst.wait, isFirst);
+      model.engine.addArc(head.at, end, head.off - endOff - burst.wait, isFirst);
       for (const other of members) {
         if (other === head) continue;
-        model.engine.arcs.add(head.at, other.at, head.off - other.off, isFirst);
-        model.engine.arcs.add(other.at, head.at, other.off - head.off - burst.within, isFirst);
+        model.engine.addArc(head.at, other.at, head.off - other.off, isFirst);
+        model.engine.addArc(other.at, head.at, other.off - head.off - burst.within, isFirst);
       }
     });
   }

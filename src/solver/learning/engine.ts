@@ -1,176 +1,170 @@
-// The learning solver: decide, propagate, learn from the conflict, go back, restart. Knows variables, clauses, arcs and
-// propagators; what they stand for is the business of whoever built the model.
-import { Activity } from './activity.ts';
-import { Analysis } from './analysis.ts';
-import { Arcs } from './arcs.ts';
-import { Bounds, BY_CLAUSE, DECISION } from './bounds.ts';
-import { Clauses } from './clauses.ts';
+// The learning solver as the models use it: variables, clauses, lags and capacities in, solutions out. The work is done by the core
+// (core/), which is compiled ahead to WebAssembly: it runs at full speed from the first conflict on, where compiling JavaScript while it
+// runs would take half of a plan of two seconds. One instance of the core serves one engine and goes with it.
+import { coreCode } from './coreCode.ts';
 import type { Literal } from './literal.ts';
-import type { Wakes } from './wakes.ts';
 
-/** A side that a propagator watches, and the item of the propagator it belongs to. */
-export type Watched = { readonly side: number; readonly item: number };
-
-/** Something that raises bounds when a side it watches has risen; slow ones run when the others have nothing left to say. */
-export type Propagator = {
-  readonly watched: readonly Watched[];
-  readonly wakes: Wakes;
-  readonly isSlow: boolean;
-  propagate(): boolean;
+/** One use of a capacity: from a variable plus an offset until a variable plus an offset; only when `condition` is true, or always. */
+export type CrowdUse = {
+  readonly from: number;
+  readonly fromOff: number;
+  readonly until: number;
+  readonly untilOff: number;
+  readonly amount: number;
+  readonly condition: Literal | null;
+  /** Least time it takes. */
+  readonly length: number;
 };
+
+export type Term = { readonly variable: number; readonly weight: number };
 
 /**
  * How a search ended: a solution stands in the bounds; none exists; none exists under what was assumed; or the limit came.
  */
 export type Outcome = 'solution' | 'impossible' | 'refuted' | 'limit';
 
-/** Conflicts before the first restart (times the Luby sequence). */
-const RESTART = 150;
-/** Learned clauses kept at first, and how many more after each clearing. */
-const FIRST_KEPT = 3000;
-const MORE_KEPT = 300;
+/** By the numbers that the core gives them. */
+const OUTCOMES: readonly Outcome[] = ['solution', 'impossible', 'refuted', 'limit'];
 
-/** The k-th number of 1 1 2 1 1 2 4 ... (Luby, Sinclair and Zuckerman 1993, Information Processing Letters 47). */
-function luby(k: number): number {
-  let size = 1;
-  let power = 0;
-  while (size < k + 1) {
-    size = 2 * size + 1;
-    power++;
-  }
-  let at = k;
-  while (size - 1 !== at) {
-    size = (size - 1) >> 1;
-    power--;
-    at %= size;
-  }
-  return 2 ** power;
+/** No variable has values beyond this; a literal that asks for more, or less, asks for this. */
+const MOST_VALUE = 1_900_000_000;
+
+function within(low: number): number {
+  return Math.max(-MOST_VALUE, Math.min(MOST_VALUE, low));
 }
 
-export class Engine {
-  readonly bounds = new Bounds();
-  readonly clauses = new Clauses(this.bounds);
-  readonly arcs = new Arcs(this.bounds);
-  private propagators: Propagator[] = [];
-  /** Pairs of propagator and item, side by side in the order of the sides; where each side's begin, and the last end. */
-  private watchers = new Int32Array(0);
-  private firstWatcher = new Int32Array(0);
-  private wakes: Wakes[] = [];
-  private isQueued = new Uint8Array(0);
-  private readonly queue: number[] = [];
-  private readonly slowQueue: number[] = [];
-  private head = 0;
-  private analysis: Analysis | null = null;
-  private activity: Activity | null = null;
-  /** Per variable: the value to decide for first. */
-  target = new Int32Array(0);
-  /** Conflicts and rises so far: the measure of work. */
-  conflicts = 0;
-  rises = 0;
-  private mostKept = FIRST_KEPT;
-  private restarts = 0;
-  private isImpossible = false;
+/** Conflicts that the core counts up to. */
+const MOST_CONFLICTS = 2 ** 31 - 1;
 
-  add(propagator: Propagator): void {
-    this.propagators.push(propagator);
+/** What the core offers (core/offered.ts): addresses are of its memory, in bytes; yes and no are 1 and 0. */
+type Core = {
+  readonly memory: { readonly buffer: ArrayBuffer };
+  sharedWords(count: number): number;
+  addVariable(least: number, most: number): number;
+  leastOf(variable: number): number;
+  mostOf(variable: number): number;
+  addArc(from: number, to: number, lag: number, ifSide: number, ifLow: number): void;
+  addClause(literals: number, count: number): number;
+  addCrowd(capacity: number, instants: number, uses: number, count: number): void;
+  addEnergy(capacity: number, instants: number, uses: number, count: number): void;
+  addSum(total: number, terms: number, count: number): void;
+  freeze(worth: number): number;
+  assertRise(side: number, low: number): number;
+  search(assumptions: number, count: number, mostConflicts: number): number;
+  conflictCount(): number;
+  riseCount(): number;
+  targetAddress(): number;
+};
+
+/** As much of the standard's interface as is used here. */
+declare const WebAssembly: {
+  readonly Module: new (code: Uint8Array) => object;
+  readonly Instance: new (module: object, imports: object) => { readonly exports: unknown };
+};
+
+let compiled: object | null = null;
+
+function newCore(mayGoOn: () => boolean): Core {
+  compiled ??= new WebAssembly.Module(Buffer.from(coreCode, 'base64'));
+  return new WebAssembly.Instance(compiled, { engine: { mayGoOn } }).exports as Core;
+}
+
+/** Side of no literal. */
+const NO_SIDE = -1;
+
+export class Engine {
+  private readonly core: Core;
+  private mayGoOn: () => boolean = () => true;
+  private variables = 0;
+  /** What the engine decides for, as long as the memory of the core stays where it is. */
+  private targets = new Int32Array(0);
+
+  constructor() {
+    this.core = newCore(() => this.mayGoOn());
+  }
+
+  get variableCount(): number {
+    return this.variables;
+  }
+
+  /** Adds a variable of whole values `least` to `most`, both included, within a milliard of 0. Returns its number. */
+  addVariable(least: number, most: number): number {
+    this.variables++;
+    return this.core.addVariable(least, most);
+  }
+
+  /** Least and most value that a variable may have now; of a solution both are its value. */
+  min(variable: number): number {
+    return this.core.leastOf(variable);
+  }
+
+  max(variable: number): number {
+    return this.core.mostOf(variable);
+  }
+
+  /** Asks that variable `to` is at least variable `from` plus `lag`, on a condition or always. */
+  addArc(from: number, to: number, lag: number, condition: Literal | null = null): void {
+    this.core.addArc(from, to, lag, condition?.side ?? NO_SIDE, condition === null ? 0 : within(condition.low));
+  }
+
+  /** Asks that some literal is true. False when it makes the problem impossible. */
+  addClause(literals: readonly Literal[]): boolean {
+    return (
+      this.core.addClause(
+        this.hand(2 * literals.length, (list) => writeLiterals(list, literals)),
+        literals.length,
+      ) === 1
+    );
+  }
+
+  /** `capacity[t]` during [t, t + 1) holds the uses. */
+  addCrowd(capacity: Int32Array, uses: readonly CrowdUse[]): void {
+    const at = this.handUses(capacity, uses);
+    this.core.addCrowd(at, capacity.length, at + 4 * capacity.length, uses.length);
+  }
+
+  /** The slower arguments about a capacity that `addCrowd` was told of as well. */
+  addEnergy(capacity: Int32Array, uses: readonly CrowdUse[]): void {
+    const at = this.handUses(capacity, uses);
+    this.core.addEnergy(at, capacity.length, at + 4 * capacity.length, uses.length);
+  }
+
+  /** Asks that variable `total` is at least the sum of weight times variable; weights are whole numbers. */
+  addSum(total: number, terms: readonly Term[]): void {
+    const at = this.hand(2 * terms.length, (list) => {
+      terms.forEach(({ variable, weight }, i) => {
+        list[2 * i] = variable;
+        list[2 * i + 1] = weight;
+      });
+    });
+    this.core.addSum(total, at, terms.length);
   }
 
   /** Ends building. `worth[v]`: which variables to decide first, 0 to 1. False when there is no solution. */
   freeze(worth: Float64Array): boolean {
-    const sides = this.bounds.sideCount;
-    this.arcs.freeze(sides);
-    this.layOutWatchers(sides);
-    this.wakes = this.propagators.map((propagator) => propagator.wakes);
-    this.isQueued = new Uint8Array(this.propagators.length);
-    this.analysis = new Analysis(this.bounds, this.arcs, this.clauses);
-    this.activity = new Activity(worth);
-    this.target = new Int32Array(this.bounds.sideCount >> 1);
-    for (let v = 0; v < this.target.length; v++) this.target[v] = this.bounds.min(v);
-    for (let s = 0; s < sides; s++) if (!this.arcs.propagate(s, Number.MIN_SAFE_INTEGER)) this.isImpossible = true;
-    for (let p = 0; p < this.propagators.length; p++) this.enqueue(p);
-    if (!this.isImpossible && !this.propagate()) this.isImpossible = true;
-    return !this.isImpossible;
+    const at = this.hand(2 * worth.length, (list) => list.set(new Int32Array(worth.slice().buffer)));
+    return this.core.freeze(at) === 1;
   }
 
-  private layOutWatchers(sides: number): void {
-    const first = new Int32Array(sides + 1);
-    for (const { watched } of this.propagators) for (const { side } of watched) first[side + 1] = (first[side + 1] as number) + 2;
-    for (let side = 0; side < sides; side++) first[side + 1] = (first[side + 1] as number) + (first[side] as number);
-    const fill = first.slice();
-    this.watchers = new Int32Array(first[sides] as number);
-    this.propagators.forEach(({ watched }, p) => {
-      for (const { side, item } of watched) {
-        const at = fill[side] as number;
-        this.watchers[at] = p;
-        this.watchers[at + 1] = item;
-        fill[side] = at + 2;
-      }
-    });
-    this.firstWatcher = first;
+  /** Per variable: the value to decide for first. Once building has ended; read anew after each call of the engine. */
+  get target(): Int32Array {
+    const { buffer } = this.core.memory;
+    if (this.targets.buffer !== buffer) this.targets = new Int32Array(buffer, this.core.targetAddress(), this.variables);
+    return this.targets;
   }
 
-  private enqueue(p: number): void {
-    if (this.isQueued[p] === 1) return;
-    this.isQueued[p] = 1;
-    (this.propagators[p]?.isSlow === true ? this.slowQueue : this.queue).push(p);
+  /** Conflicts and rises so far: the measure of work. */
+  get conflicts(): number {
+    return this.core.conflictCount();
   }
 
-  /** Follows every rise to its end. False on a conflict, which the bounds note. */
-  private propagate(): boolean {
-    const { bounds } = this;
-    for (;;) {
-      while (this.head < bounds.size) {
-        const at = this.head++;
-        const side = bounds.entrySide[at] as number;
-        this.rises++;
-        const end = this.firstWatcher[side + 1] as number;
-        for (let i = this.firstWatcher[side] as number; i < end; i += 2) {
-          const p = this.watchers[i] as number;
-          (this.wakes[p] as Wakes).touch(this.watchers[i + 1] as number);
-          this.enqueue(p);
-        }
-        const old = bounds.entryOld[at] as number;
-        if (!this.arcs.propagate(side, old) || !this.clauses.propagate(side, old)) return false;
-      }
-      const p = this.queue.pop() ?? this.slowQueue.pop();
-      if (p === undefined) return true;
-      this.isQueued[p] = 0;
-      if (!(this.propagators[p] as Propagator).propagate()) return false;
-    }
-  }
-
-  private forgetQueue(): void {
-    this.isQueued.fill(0);
-    this.queue.length = 0;
-    this.slowQueue.length = 0;
-  }
-
-  /** Goes back to a level; variables that lose their value are open again. */
-  private backTo(level: number): void {
-    const { bounds } = this;
-    const size = bounds.size;
-    const activity = this.activity as Activity;
-    if (level >= bounds.level) return;
-    bounds.backTo(level);
-    for (let at = bounds.size; at < size; at++) {
-      const side = bounds.entrySide[at] as number;
-      activity.offer(side >> 1);
-      const end = this.firstWatcher[side + 1] as number;
-      for (let i = this.firstWatcher[side] as number; i < end; i += 2)
-        (this.wakes[this.watchers[i] as number] as Wakes).touch(this.watchers[i + 1] as number);
-    }
-    this.head = Math.min(this.head, bounds.size);
-    this.forgetQueue();
+  get rises(): number {
+    return this.core.riseCount();
   }
 
   /** Adds a fact that holds from now on. False when there is no solution left. */
   assert(side: number, low: number): boolean {
-    this.backTo(0);
-    if (this.isImpossible || !this.bounds.raise(side, low, DECISION) || !this.propagate()) {
-      this.forgetQueue();
-      this.isImpossible = true;
-    }
-    return !this.isImpossible;
+    return this.core.assertRise(side, within(low)) === 1;
   }
 
   /**
@@ -178,86 +172,33 @@ export class Engine {
    * After 'solution' the bounds hold it until the next call.
    */
   search(assumptions: readonly Literal[], mostConflicts: number, mayGoOn: () => boolean): Outcome {
-    const until = this.conflicts + mostConflicts;
-    if (this.isImpossible) return 'impossible';
-    for (;;) {
-      this.backTo(0);
-      if (!this.propagate()) return this.giveUp();
-      if (this.clauses.learnedCount > this.mostKept) {
-        this.clauses.forgetHalf();
-        this.mostKept += MORE_KEPT;
-        if (!this.propagate()) return this.giveUp();
-      }
-      if (assumptions.length > 0) {
-        this.bounds.openLevel();
-        for (const { side, low } of assumptions) if (!this.bounds.raise(side, low, DECISION)) return 'refuted';
-      }
-      const isAssumed = assumptions.length > 0;
-      const stretch = Math.min(until - this.conflicts, RESTART * luby(this.restarts++));
-      const outcome = this.descend(stretch, isAssumed ? 1 : 0, mayGoOn);
-      if (outcome !== 'restart') return outcome;
-      if (this.conflicts >= until || !mayGoOn()) return 'limit';
-    }
+    this.mayGoOn = mayGoOn;
+    const at = this.hand(2 * assumptions.length, (list) => writeLiterals(list, assumptions));
+    const outcome = this.core.search(at, assumptions.length, Math.min(MOST_CONFLICTS, Math.ceil(mostConflicts)));
+    return OUTCOMES[outcome] as Outcome;
   }
 
-  private giveUp(): 'impossible' {
-    this.forgetQueue();
-    this.isImpossible = true;
-    return 'impossible';
+  /** Hands numbers over to the core. Returns where they are until the next are handed over. */
+  private hand(count: number, write: (list: Int32Array) => void): number {
+    const at = this.core.sharedWords(count);
+    write(new Int32Array(this.core.memory.buffer, at, count));
+    return at;
   }
 
-  private descend(stretch: number, baseLevel: number, mayGoOn: () => boolean): Outcome | 'restart' {
-    const until = this.conflicts + stretch;
-    for (let decisions = 1; ; decisions++) {
-      if ((decisions & 255) === 0 && !mayGoOn()) return 'limit';
-      if (!this.propagate()) {
-        this.forgetQueue();
-        this.conflicts++;
-        if (this.bounds.level === 0) return this.giveUp();
-        const went = this.learn(baseLevel);
-        if (went !== 'on') return went;
-        if (this.conflicts >= until) return 'restart';
-        if ((this.conflicts & 31) === 0 && !mayGoOn()) return 'limit';
-        continue;
-      }
-      if (!this.decide()) return 'solution';
-    }
+  private handUses(capacity: Int32Array, uses: readonly CrowdUse[]): number {
+    return this.hand(capacity.length + 8 * uses.length, (list) => {
+      list.set(capacity);
+      uses.forEach(({ from, fromOff, until, untilOff, amount, condition, length }, i) => {
+        const { side, low } = condition ?? { side: NO_SIDE, low: 0 };
+        list.set([from, fromOff, until, untilOff, amount, side, low, length], capacity.length + 8 * i);
+      });
+    });
   }
+}
 
-  private learn(baseLevel: number): Outcome | 'on' | 'restart' {
-    const analysis = this.analysis as Analysis;
-    const activity = this.activity as Activity;
-    if (!analysis.learn()) return 'refuted';
-    if (analysis.size === 0) return this.giveUp();
-    for (const v of analysis.met) activity.bump(v);
-    activity.decay();
-    const { literals, size, backLevel, glue } = analysis;
-    const reason = size > 1 ? (this.clauses.learn(literals, size, glue) << 2) | BY_CLAUSE : DECISION;
-    this.backTo(backLevel);
-    if (!this.bounds.raise(literals[0] as number, literals[1] as number, reason)) {
-      if (this.bounds.level === 0) return this.giveUp();
-      throw new Error('a learned clause is false where it should make its first literal true');
-    }
-    // Below the assumptions: they are made again from the beginning.
-    return backLevel < baseLevel ? 'restart' : 'on';
-  }
-
-  /** Decides the next open variable for its target. False when every variable has its value. */
-  private decide(): boolean {
-    const { bounds } = this;
-    const activity = this.activity as Activity;
-    for (;;) {
-      const v = activity.take();
-      if (v < 0) return false;
-      const min = bounds.min(v);
-      const max = bounds.max(v);
-      if (min === max) continue;
-      activity.offer(v);
-      const wanted = Math.min(max, Math.max(min, this.target[v] as number));
-      bounds.openLevel();
-      if (max > wanted) bounds.raise(2 * v + 1, -wanted, DECISION);
-      else bounds.raise(2 * v, wanted, DECISION);
-      return true;
-    }
-  }
+function writeLiterals(list: Int32Array, literals: readonly Literal[]): void {
+  literals.forEach(({ side, low }, i) => {
+    list[2 * i] = side;
+    list[2 * i + 1] = within(low);
+  });
 }

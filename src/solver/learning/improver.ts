@@ -145,7 +145,7 @@ export class Improver {
     );
     switch (outcome) {
       case 'solution': {
-        const total = engine.bounds.min(model.objective);
+        const total = engine.min(model.objective);
         this.adopt(model.read(), total);
         const most = Math.max(MOST_STEP * total, MOST_STEP_TO_FLOOR * (total - this.floor));
         this.step = Math.min(2 * this.step, Math.max(1, Math.round(most)));
@@ -189,7 +189,7 @@ export class Improver {
       SIDEWAYS_CONFLICTS,
       mayGoOn,
     );
-    if (outcome === 'solution') this.adopt(model.read(), engine.bounds.min(model.objective));
+    if (outcome === 'solution') this.adopt(model.read(), engine.min(model.objective));
     else this.adopt(this.layout, this.total);
   }
 }

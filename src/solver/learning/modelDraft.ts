@@ -2,8 +2,7 @@
 // shopModel.ts, used by the parts.
 import type { Chamber } from '../problem.ts';
 import type { Shop } from '../shop.ts';
-import type { CrowdUse } from './crowd.ts';
-import type { Engine } from './engine.ts';
+import type { CrowdUse, Engine } from './engine.ts';
 import type { Literal } from './literal.ts';
 
 export type ModelDraft = {

@@ -4,9 +4,9 @@
 import type { Layout } from '../layout.ts';
 import type { ShopProblem } from '../problem.ts';
 import type { Twins } from '../twins.ts';
+import type { Term } from './engine.ts';
 import { isFalse, isTrue, type Literal } from './literal.ts';
 import type { ModelDraft } from './modelDraft.ts';
-import type { Term } from './weightedSum.ts';
 
 /** Prices of all that is left out may amount to so much. */
 const LARGEST_SUM = 500_000_000;
@@ -76,7 +76,7 @@ export class Presence {
   isIn(model: ModelDraft, task: number): boolean {
     const unit = this.unitOfTask[task] as number;
     const variable = unit < 0 ? -1 : (this.left[unit] as number);
-    return variable < 0 || model.engine.bounds.max(variable) === 0;
+    return variable < 0 || model.engine.max(variable) === 0;
   }
 
   /** The prices of what is left out, as terms. */

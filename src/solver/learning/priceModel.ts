@@ -1,9 +1,9 @@
 // The price of a schedule as one variable of a model: makespan, or the span from the first mark, lateness by family, changes, moved
 // tasks, and what is left out where there is a choice. Used by shopModel.ts.
 import type { ShopProblem } from '../problem.ts';
+import type { Term } from './engine.ts';
 import { isFalse, isTrue, type Literal } from './literal.ts';
 import type { ModelDraft } from './modelDraft.ts';
-import { type Term, WeightedSum } from './weightedSum.ts';
 
 /** `isIn`: what is true when its unit is planned; null: it always is. */
 type Mark = { readonly variable: number; readonly offset: number; readonly isIn: Literal | null };
@@ -38,12 +38,12 @@ export function addPrice(
   const terms: Term[] = [];
   let first = -1;
   if (makespan > 0) {
-    const end = model.engine.bounds.addVariable(0, problem.horizon);
-    for (const mark of ready) if (mark !== null) model.engine.arcs.add(mark.variable, end, mark.offset, mark.isIn);
+    const end = model.engine.addVariable(0, problem.horizon);
+    for (const mark of ready) if (mark !== null) model.engine.addArc(mark.variable, end, mark.offset, mark.isIn);
     terms.push({ variable: end, weight: weight(model, makespan) });
     first = addFirst(model);
     if (first >= 0) terms.push({ variable: first, weight: -weight(model, makespan) });
-    if (first >= 0 && omissions.length > 0) model.engine.arcs.add(first, end, 0);
+    if (first >= 0 && omissions.length > 0) model.engine.addArc(first, end, 0);
   }
   problem.families.forEach((family, f) => {
     if (family.latePrice === 0) return;
@@ -64,50 +64,50 @@ function addFirst(model: ModelDraft): number {
   const { problem } = model.shop;
   const planned = problem.firstMarks.filter(({ task }) => model.plannedTask[task] === 1);
   if (!problem.prices.fromFirstMark || planned.length === 0) return -1;
-  const first = model.engine.bounds.addVariable(0, problem.horizon);
+  const first = model.engine.addVariable(0, problem.horizon);
   for (const mark of planned) {
     const { variable, offset, isIn } = markAt(model, mark);
-    model.engine.arcs.add(first, variable, -offset, isIn);
+    model.engine.addArc(first, variable, -offset, isIn);
   }
   return first;
 }
 
 function totalOf(model: ModelDraft, terms: readonly Term[]): number {
-  const { bounds } = model.engine;
+  const { engine } = model;
   const [only] = terms;
   if (only !== undefined && terms.length === 1 && only.weight === 1) return only.variable;
-  const ends = terms.map((term) => [term.weight * bounds.max(term.variable), term.weight * bounds.min(term.variable)]);
+  const ends = terms.map((term) => [term.weight * engine.max(term.variable), term.weight * engine.min(term.variable)]);
   const most = ends.reduce((sum, pair) => sum + Math.max(...pair), 0);
   const least = ends.reduce((sum, pair) => sum + Math.min(...pair), 0);
-  const total = bounds.addVariable(Math.min(0, least), Math.max(0, most));
-  model.engine.add(new WeightedSum(bounds, total, terms));
+  const total = engine.addVariable(Math.min(0, least), Math.max(0, most));
+  engine.addSum(total, terms);
   return total;
 }
 
 /** Each mark takes a due time, each due time at most one mark: what is over it is late. */
 function addLateness(model: ModelDraft, family: ShopProblem['families'][number], marks: readonly Mark[]): Term[] {
-  const { bounds, arcs } = model.engine;
+  const { engine } = model;
   const levels = new Map<number, number>();
   for (const due of family.dues.slice(0, marks.length)) levels.set(due, (levels.get(due) ?? 0) + 1);
   const taken = [...levels].map(([due, room]) => ({ due, room, flags: [] as number[] }));
   // A due time before time 0 is missed whatever is done.
   const missed = Math.max(0, ...taken.map(({ due }) => -due));
   const terms = marks.map((mark) => {
-    const late = bounds.addVariable(0, Math.max(0, bounds.max(mark.variable) + mark.offset + missed));
+    const late = engine.addVariable(0, Math.max(0, engine.max(mark.variable) + mark.offset + missed));
     const flags = taken.length === 1 ? [] : taken.map(() => model.addFlag());
     if (flags.length > 0) model.exactlyOne(flags, mark.isIn);
     taken.forEach((level, l) => {
       const flag = flags[l];
       if (flag !== undefined) level.flags.push(flag);
-      arcs.add(mark.variable, late, mark.offset - level.due, flag === undefined ? mark.isIn : isTrue(flag));
+      engine.addArc(mark.variable, late, mark.offset - level.due, flag === undefined ? mark.isIn : isTrue(flag));
     });
     return { variable: late, weight: weight(model, family.latePrice) };
   });
   for (const { room, flags } of taken) {
     if (flags.length <= room) continue;
-    const count = bounds.addVariable(0, room);
+    const count = engine.addVariable(0, room);
     const each = flags.map((variable) => ({ variable, weight: 1 }));
-    model.engine.add(new WeightedSum(bounds, count, each));
+    engine.addSum(count, each);
   }
   if (marks.some(({ isIn }) => isIn !== null)) fillInOrder(model, taken);
   return terms;
@@ -115,16 +115,16 @@ function addLateness(model: ModelDraft, family: ShopProblem['families'][number],
 
 /** Where units may be left out: a due time is taken only when all of those before it are. */
 function fillInOrder(model: ModelDraft, levels: readonly { readonly room: number; readonly flags: readonly number[] }[]): void {
-  const { bounds } = model.engine;
+  const { engine } = model;
   let before: readonly number[] = [];
   let room = 0;
   for (const level of levels) {
     if (room > 0 && level.flags.length > 0) {
       const isTaken = model.addFlag();
       for (const flag of level.flags) model.clause(isFalse(flag), isTrue(isTaken));
-      const spare = bounds.addVariable(0, 0);
+      const spare = engine.addVariable(0, 0);
       const terms = [{ variable: isTaken, weight: room }, ...before.map((variable) => ({ variable, weight: -1 }))];
-      model.engine.add(new WeightedSum(bounds, spare, terms));
+      engine.addSum(spare, terms);
     }
     before = [...before, ...level.flags];
     room += level.room;

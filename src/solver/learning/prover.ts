@@ -46,7 +46,7 @@ export class Prover {
   private rise(floor: number): void {
     const { engine, objective } = this.model;
     const isLeft = this.model.isPossible && engine.assert(2 * objective, floor);
-    this.floor = isLeft ? Math.max(floor, engine.bounds.min(objective)) : this.ceiling;
+    this.floor = isLeft ? Math.max(floor, engine.min(objective)) : this.ceiling;
     this.idle = 0;
   }
 
@@ -64,7 +64,7 @@ export class Prover {
       case 'solution':
         this.found = this.model.read();
         this.step = 1;
-        this.lower(engine.bounds.min(objective));
+        this.lower(engine.min(objective));
         return true;
       case 'refuted':
         this.rise(aim + 1);

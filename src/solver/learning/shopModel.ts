@@ -7,15 +7,12 @@ import type { Chamber, ShopProblem } from '../problem.ts';
 import type { Shop, StayUse, UseOfPool } from '../shop.ts';
 import { inTwinOrder, orderedTasks, type Twins, twinsOf } from '../twins.ts';
 import { addBursts } from './burstModel.ts';
-import { Crowd, type CrowdUse } from './crowd.ts';
-import { Energy, MOST_ENERGY_USES } from './energy.ts';
-import { Engine } from './engine.ts';
+import { type CrowdUse, Engine, type Term } from './engine.ts';
 import { isFalse, isTrue, type Literal, negated } from './literal.ts';
 import type { ModelDraft } from './modelDraft.ts';
 import { type Part, Presence } from './presence.ts';
 import { addPrice } from './priceModel.ts';
 import { chambersOf, type StayModel } from './stayModel.ts';
-import type { Term } from './weightedSum.ts';
 
 /** Prices are multiplied by the first of these that makes them whole. */
 const SCALES = [1, 2, 4, 5, 10, 20, 50, 100, 1000];
@@ -35,6 +32,9 @@ export function scaleOf(problem: ShopProblem): number | null {
   const total = scale * (problem.horizon * (makespan + late) + (stateChange + move) * problem.tasks.length);
   return total < LARGEST_TOTAL ? scale : null;
 }
+
+/** Above so many uses of a capacity the slower arguments about it take too long. */
+const MOST_ENERGY_USES = 130;
 
 /** Share of the longest day of any capacity from which one gets the slower arguments. */
 const ENERGY_SHARE = 0.6;
@@ -90,7 +90,7 @@ export class ShopModel implements ModelDraft {
       const earliest = network.earliest[v] as number;
       const latest = network.latest[v] as number;
       if (earliest > latest && this.isActive(v)) this.isConsistent = false;
-      this.engine.bounds.addVariable(Math.min(earliest, latest), latest);
+      this.engine.addVariable(Math.min(earliest, latest), latest);
     }
     this.twins = twinsOf(shop, isPlanned);
     const partOf = (unit: number): Part => (isOpen(unit) ? 'open' : 'planned');
@@ -106,7 +106,7 @@ export class ShopModel implements ModelDraft {
     const price = addPrice(this, isPlanned, this.stays.changes, this.moveTerms(), this.presence.terms);
     this.objective = price.total;
     this.latestFirst = price.first;
-    const worth = new Float64Array(this.engine.bounds.sideCount >> 1);
+    const worth = new Float64Array(this.engine.variableCount);
     for (let v = 0; v < network.variableCount; v++)
       if (this.isActive(v)) worth[v] = 1 - (network.earliest[v] as number) / (problem.horizon + 1);
     this.isPossible = this.isConsistent && this.engine.freeze(worth);
@@ -129,18 +129,16 @@ export class ShopModel implements ModelDraft {
 
   /** A yes-or-no variable. */
   addFlag(): number {
-    return this.engine.bounds.addVariable(0, 1);
+    return this.engine.addVariable(0, 1);
   }
 
   clause(...literals: readonly Literal[]): void {
-    const pairs: number[] = [];
-    for (const { side, low } of literals) pairs.push(side, low);
-    if (!this.engine.clauses.add(pairs)) this.isConsistent = false;
+    if (!this.engine.addClause(literals)) this.isConsistent = false;
   }
 
   private addLags(): void {
     for (const { from, to, lag } of this.shop.network.arcs) {
-      if (from !== to && Number.isFinite(lag) && this.isActive(from) && this.isActive(to)) this.engine.arcs.add(from, to, lag);
+      if (from !== to && Number.isFinite(lag) && this.isActive(from) && this.isActive(to)) this.engine.addArc(from, to, lag);
     }
   }
 
@@ -155,8 +153,8 @@ export class ShopModel implements ModelDraft {
     const end = endVar[task] as number;
     const shift = (startOff[task] as number) - (endOff[task] as number);
     flags.forEach((flag, i) => {
-      this.engine.arcs.add(start, end, (durations[i] as number) + shift, isTrue(flag));
-      this.engine.arcs.add(end, start, -(durations[i] as number) - shift, isTrue(flag));
+      this.engine.addArc(start, end, (durations[i] as number) + shift, isTrue(flag));
+      this.engine.addArc(end, start, -(durations[i] as number) - shift, isTrue(flag));
     });
     return flags;
   }
@@ -218,7 +216,7 @@ export class ShopModel implements ModelDraft {
   /** Adds a capacity; pairs of uses that can never be side by side in it get an order of their own when they are few. */
   crowd(capacity: Int32Array, list: readonly CrowdUse[]): void {
     if (list.length === 0) return;
-    this.engine.add(new Crowd(this.engine.bounds, capacity, list));
+    this.engine.addCrowd(capacity, list);
     if (this.isThorough && list.length <= MOST_ENERGY_USES)
       this.crowds.push({ capacity, list, reach: this.reachOf(capacity, list) });
     const most = capacity.reduce((a, b) => Math.max(a, b), 0);
@@ -230,30 +228,29 @@ export class ShopModel implements ModelDraft {
 
   /** How long all uses of a capacity take one after another, with what comes before the first and after the last. */
   private reachOf(capacity: Int32Array, list: readonly CrowdUse[]): number {
-    const { bounds } = this.engine;
+    const { engine } = this;
     const most = capacity.reduce((a, b) => Math.max(a, b), 1);
-    const head = Math.min(...list.map(({ from, fromOff }) => bounds.min(from) + fromOff));
-    const tail = this.shop.problem.horizon - Math.max(...list.map(({ until, untilOff }) => bounds.max(until) + untilOff));
+    const head = Math.min(...list.map(({ from, fromOff }) => engine.min(from) + fromOff));
+    const tail = this.shop.problem.horizon - Math.max(...list.map(({ until, untilOff }) => engine.max(until) + untilOff));
     return head + list.reduce((sum, { amount, length }) => sum + amount * length, 0) / most + tail;
   }
 
   /** The slower arguments, for the capacities that can bind the day: those of the others only take time. */
   private addEnergies(): void {
     const most = Math.max(0, ...this.crowds.map(({ reach }) => reach));
-    for (const { capacity, list, reach } of this.crowds)
-      if (reach >= ENERGY_SHARE * most) this.engine.add(new Energy(this.engine.bounds, capacity, list));
+    for (const { capacity, list, reach } of this.crowds) if (reach >= ENERGY_SHARE * most) this.engine.addEnergy(capacity, list);
   }
 
   /** One of two uses that cannot overlap ends before the other begins. */
   private addOrder(a: CrowdUse, b: CrowdUse): void {
-    const { bounds, arcs } = this.engine;
+    const { engine } = this;
     const isOver = (first: CrowdUse, second: CrowdUse): boolean =>
-      bounds.max(first.until) + first.untilOff <= bounds.min(second.from) + second.fromOff;
+      engine.max(first.until) + first.untilOff <= engine.min(second.from) + second.fromOff;
     if (isOver(a, b) || isOver(b, a)) return;
     const unless = [a, b].flatMap(({ condition }) => (condition === null ? [] : [negated(condition)]));
     if (unless.length === 0) {
       const flag = this.orderFlag(a.until, b.from, a.untilOff - b.fromOff);
-      arcs.add(b.until, a.from, b.untilOff - a.fromOff, isFalse(flag));
+      engine.addArc(b.until, a.from, b.untilOff - a.fromOff, isFalse(flag));
       return;
     }
     const first = this.orderFlag(a.until, b.from, a.untilOff - b.fromOff);
@@ -274,7 +271,7 @@ export class ShopModel implements ModelDraft {
       if (lag > 0) this.clause(isFalse(flag));
       return flag;
     }
-    this.engine.arcs.add(from, to, lag, isTrue(flag));
+    this.engine.addArc(from, to, lag, isTrue(flag));
     this.orderFlags.push({ flag, from, to, lag });
     return flag;
   }
@@ -301,7 +298,7 @@ export class ShopModel implements ModelDraft {
     const order = (a: number, b: number, isStart: boolean): void => {
       const variable = isStart ? network.startVar : network.endVar;
       const offset = isStart ? network.startOff : network.endOff;
-      this.engine.arcs.add(variable[a] as number, variable[b] as number, (offset[a] as number) - (offset[b] as number));
+      this.engine.addArc(variable[a] as number, variable[b] as number, (offset[a] as number) - (offset[b] as number));
     };
     for (const group of this.twins.children) {
       const ordered = orderedTasks(problem, group[0] as number);
@@ -325,18 +322,18 @@ export class ShopModel implements ModelDraft {
   read(): Layout {
     const { shop } = this;
     const { network, problem } = shop;
-    const { bounds } = this.engine;
+    const { engine } = this;
     const layout = emptyLayout(shop);
     problem.tasks.forEach((_, i) => {
       if (!this.isIn(i)) return;
-      layout.start[i] = bounds.min(network.startVar[i] as number) + (network.startOff[i] as number);
-      layout.end[i] = bounds.min(network.endVar[i] as number) + (network.endOff[i] as number);
+      layout.start[i] = engine.min(network.startVar[i] as number) + (network.startOff[i] as number);
+      layout.end[i] = engine.min(network.endVar[i] as number) + (network.endOff[i] as number);
     });
     shop.uses.forEach((use, u) => {
       if (!this.isIn(use.task)) return;
       const flags = this.poolChoice[u] ?? null;
       const [from, until] = spanOf(shop, layout, use);
-      const chosen = flags === null ? 0 : flags.findIndex((flag) => bounds.min(flag) === 1);
+      const chosen = flags === null ? 0 : flags.findIndex((flag) => engine.min(flag) === 1);
       if (until > from) layout.pool[u] = use.pools[chosen] as number;
     });
     this.stays.read(layout);
@@ -346,8 +343,9 @@ export class ShopModel implements ModelDraft {
   /** Makes the values of a layout, in twin order, those the engine decides for first. Returns the layout as it stands then. */
   aimAt(layout: Layout): Layout {
     const sorted = inTwinOrder(this.shop, this.twins, layout);
-    const { target, bounds } = this.engine;
-    for (let v = 0; v < target.length; v++) target[v] = bounds.min(v);
+    const { engine } = this;
+    const { target } = engine;
+    for (let v = 0; v < target.length; v++) target[v] = engine.min(v);
     const time = timesOf(this.shop, sorted);
     for (let v = 0; v < time.length; v++) if ((time[v] as number) >= 0) target[v] = time[v] as number;
     this.shop.uses.forEach((use, u) => {
@@ -360,7 +358,7 @@ export class ShopModel implements ModelDraft {
     for (const { flag, from, to, lag } of this.orderFlags) {
       target[flag] = (target[to] as number) >= (target[from] as number) + lag ? 1 : 0;
     }
-    if (this.latestFirst >= 0) target[this.latestFirst] = bounds.max(this.latestFirst);
+    if (this.latestFirst >= 0) target[this.latestFirst] = engine.max(this.latestFirst);
     return sorted;
   }
 

@@ -5,7 +5,7 @@ import type { Layout } from '../layout.ts';
 import type { Chamber } from '../problem.ts';
 import type { Shop, StayUse } from '../shop.ts';
 import { gapBetween, rangeIn, reachedAt } from '../stateGaps.ts';
-import type { CrowdUse } from './crowd.ts';
+import type { CrowdUse } from './engine.ts';
 import { atLeast, isFalse, isTrue, type Literal, negated } from './literal.ts';
 import type { ModelDraft } from './modelDraft.ts';
 
@@ -89,8 +89,8 @@ export function chambersOf(
 }
 
 function levelOf(model: ModelDraft, most: number, guessesChanges: boolean): Level {
-  const up = model.engine.bounds.addVariable(0, most);
-  return { up, down: guessesChanges ? up : model.engine.bounds.addVariable(0, most) };
+  const up = model.engine.addVariable(0, most);
+  return { up, down: guessesChanges ? up : model.engine.addVariable(0, most) };
 }
 
 /** Time from a first stay to a second, and from the second to the first, in some chambers. */
@@ -187,8 +187,8 @@ class PairOrder {
     const isRise = stayB.low > stayA.high;
     const [fromA, toB] = isRise ? [levelA.down, levelB.up] : [levelA.up, levelB.down];
     const [fromB, toA] = isRise ? [levelB.up, levelA.down] : [levelB.down, levelA.up];
-    this.model.engine.arcs.add(fromA, toB, 1, isTrue(ab));
-    this.model.engine.arcs.add(fromB, toA, 1, isTrue(ba));
+    this.model.engine.addArc(fromA, toB, 1, isTrue(ab));
+    this.model.engine.addArc(fromB, toA, 1, isTrue(ba));
   }
 }
 
@@ -200,25 +200,25 @@ function changesOf(
   levels: ReadonlyMap<number, Level>,
 ): number[] {
   return shop.problem.chambers.map((_, c) => {
-    const changes = model.engine.bounds.addVariable(0, planned.length);
+    const changes = model.engine.addVariable(0, planned.length);
     for (const s of planned) {
       if (!(shop.stays[s] as StayUse).chambers.includes(c)) continue;
       const { up, down } = levels.get(s) as Level;
-      model.engine.arcs.add(up, changes, 0, whenIn(s, c));
-      if (down !== up) model.engine.arcs.add(down, changes, 0, whenIn(s, c));
+      model.engine.addArc(up, changes, 0, whenIn(s, c));
+      if (down !== up) model.engine.addArc(down, changes, 0, whenIn(s, c));
     }
     return changes;
   });
 }
 
 function transfer(model: ModelDraft, shop: Shop, flags: StayModel['flags']): Pick<StayModel, 'read' | 'aimAt'> {
-  const { bounds } = model.engine;
+  const { engine } = model;
   return {
     read: (layout) => {
       shop.stays.forEach((stay, s) => {
         if ((layout.start[stay.task] as number) < 0) return;
         const list = flags[s] ?? null;
-        const chosen = list === null ? 0 : list.findIndex((flag) => bounds.min(flag) === 1);
+        const chosen = list === null ? 0 : list.findIndex((flag) => engine.min(flag) === 1);
         layout.chamber[s] = stay.chambers[chosen] as number;
       });
     },

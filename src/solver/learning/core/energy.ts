@@ -1,0 +1,199 @@
+// Work that must happen between two times against the capacity open between them: too much is a contradiction. Where one use
+// fills the capacity, a use that cannot come before the rest of such a set comes after it, and the other way round (edge
+// finding: Carlier and Pinson 1989, Management Science 35; overload checking for capacities: Baptiste, Le Pape and Nuijten
+// 2001, Constraint-Based Scheduling, chapter 3). Slower than the profile; used where floors are proved. Part of the learning core.
+import { BY_NOTE, beginNote, contradict, low, NO_SIDE, note, raise } from './bounds';
+import { at, put, words } from './memory';
+import { Propagator } from './propagator';
+import { AMOUNT, FROM, FROM_OFF, IF_LOW, IF_SIDE, LENGTH, Reach, UNTIL, UNTIL_OFF, USE } from './uses';
+
+/** Above so many uses they are not ordered. */
+const MOST_EDGE_USES: i32 = 48;
+
+export class Energy extends Propagator {
+  private readonly count: i32;
+  /** Capacity before instant t. */
+  private readonly open: usize;
+  private readonly isOneByOne: bool;
+  private readonly from: usize;
+  private readonly fromOff: usize;
+  private readonly until: usize;
+  private readonly untilOff: usize;
+  private readonly ifSide: usize;
+  private readonly ifLow: usize;
+  /** Windows of the uses, as of now, and their work. */
+  private readonly start: usize;
+  private readonly end: usize;
+  private readonly work: usize;
+  /** All uses by the end of their windows; those that are certain in the same order. */
+  private readonly order: usize;
+  private readonly byEnd: usize;
+  private sure: i32 = 0;
+
+  /** As a crowd's; uses without length do not count. */
+  constructor(capacity: usize, instants: i32, uses: usize, all: i32) {
+    super(true, 1);
+    this.from = words(all);
+    this.fromOff = words(all);
+    this.until = words(all);
+    this.untilOff = words(all);
+    this.ifSide = words(all);
+    this.ifLow = words(all);
+    this.work = words(all);
+    let count = 0;
+    for (let i = 0; i < all; i++) {
+      const length = at(uses, USE * i + LENGTH);
+      if (length <= 0) continue;
+      put(this.from, count, 2 * at(uses, USE * i + FROM));
+      put(this.fromOff, count, at(uses, USE * i + FROM_OFF));
+      put(this.until, count, 2 * at(uses, USE * i + UNTIL) + 1);
+      put(this.untilOff, count, at(uses, USE * i + UNTIL_OFF));
+      put(this.ifSide, count, at(uses, USE * i + IF_SIDE));
+      put(this.ifLow, count, at(uses, USE * i + IF_LOW));
+      put(this.work, count, length * at(uses, USE * i + AMOUNT));
+      count++;
+    }
+    this.count = count;
+    let most = 0;
+    for (let t = 0; t < instants; t++) most = max(most, at(capacity, t));
+    const reach = new Reach(uses, all, instants);
+    this.open = reach.words();
+    for (let t = reach.first; t < reach.end; t++) {
+      const now = t >= 0 && t < instants ? at(capacity, t) : most;
+      put(this.open, t + 1, at(this.open, t) + now);
+    }
+    this.isOneByOne = most === 1 && count <= MOST_EDGE_USES;
+    this.start = words(count);
+    this.end = words(count);
+    this.order = words(count);
+    this.byEnd = words(count);
+    for (let i = 0; i < count; i++) {
+      put(this.order, i, i);
+      this.watchOnce(at(this.from, i));
+      this.watchOnce(at(this.until, i));
+      if (at(this.ifSide, i) !== NO_SIDE) this.watchOnce(at(this.ifSide, i));
+    }
+  }
+
+  private watchOnce(side: i32): void {
+    const watched = this.watched;
+    for (let k = 0; k < watched.size; k += 2) if (at(watched.list, k) === side) return;
+    this.watch(side, 0);
+  }
+
+  propagate(): bool {
+    this.clearWakes();
+    this.read();
+    return this.sweep();
+  }
+
+  /** Reads the windows, and sorts the uses by their ends: they stand nearly in order from the time before. */
+  private read(): void {
+    const count = this.count;
+    const order = this.order;
+    const end = this.end;
+    for (let i = 0; i < count; i++) {
+      put(this.start, i, at(low, at(this.from, i)) + at(this.fromOff, i));
+      put(end, i, at(this.untilOff, i) - at(low, at(this.until, i)));
+    }
+    for (let k = 1; k < count; k++) {
+      const i = at(order, k);
+      const e = at(end, i);
+      let here = k;
+      while (here > 0 && at(end, at(order, here - 1)) > e) {
+        put(order, here, at(order, here - 1));
+        here--;
+      }
+      put(order, here, i);
+    }
+    let sure = 0;
+    for (let k = 0; k < count; k++) {
+      const i = at(order, k);
+      const side = at(this.ifSide, i);
+      if (side === NO_SIDE || at(low, side) >= at(this.ifLow, i)) put(this.byEnd, sure++, i);
+    }
+    this.sure = sure;
+  }
+
+  /** For each begin, the work that lies after it, end by end. */
+  private sweep(): bool {
+    const start = this.start;
+    const end = this.end;
+    const work = this.work;
+    const byEnd = this.byEnd;
+    const open = this.open;
+    const sure = this.sure;
+    for (let k = 0; k < sure; k++) {
+      const a = at(start, at(byEnd, k));
+      let total = 0;
+      for (let m = 0; m < sure; m++) {
+        const j = at(byEnd, m);
+        if (at(start, j) < a) continue;
+        total += at(work, j);
+        const b = at(end, j);
+        if (m + 1 < sure && at(end, at(byEnd, m + 1)) === b) continue;
+        const slack = at(open, b) - at(open, a) - total;
+        if (slack < 0) return this.overload(a, b, -slack);
+        if (this.isOneByOne && !this.orderAround(a, b, m, total, slack)) return false;
+      }
+    }
+    return true;
+  }
+
+  /** Notes the uses that lie within [a, b); as many are left out as the excess allows. */
+  private overload(a: i32, b: i32, excess: i32): bool {
+    const begun = beginNote();
+    let spare = excess - 1;
+    for (let m = 0; m < this.sure; m++) {
+      const j = at(this.byEnd, m);
+      if (at(this.start, j) < a || at(this.end, j) > b) continue;
+      const work = at(this.work, j);
+      if (work <= spare) spare -= work;
+      else this.noteWithin(begun, j, a, b);
+    }
+    return contradict(begun);
+  }
+
+  private noteWithin(begun: i32, j: i32, a: i32, b: i32): void {
+    note(begun, at(this.from, j), a - at(this.fromOff, j));
+    note(begun, at(this.until, j), at(this.untilOff, j) - b);
+    this.noteSure(begun, j);
+  }
+
+  private noteSure(begun: i32, j: i32): void {
+    if (at(this.ifSide, j) !== NO_SIDE) note(begun, at(this.ifSide, j), at(this.ifLow, j));
+  }
+
+  /** Where uses go one by one: whoever does not fit into [a, b) beside the set there comes after it, or before it. */
+  private orderAround(a: i32, b: i32, last: i32, total: i32, slack: i32): bool {
+    const start = this.start;
+    const end = this.end;
+    const sure = this.sure;
+    for (let m = 0; m < sure; m++) {
+      const i = at(this.byEnd, m);
+      if (at(this.work, i) <= slack) continue;
+      if (m > last && at(start, i) >= a && at(end, i) > b && at(start, i) < a + total) {
+        if (!this.push(i, a, b, true, a + total)) return false;
+      } else if (at(end, i) <= b && at(start, i) < a && at(end, i) > b - total) {
+        if (!this.push(i, a, b, false, b - total)) return false;
+      }
+    }
+    return true;
+  }
+
+  /** Use i begins no earlier (or ends no later) than `limit`. */
+  private push(i: i32, a: i32, b: i32, isAfter: bool, limit: i32): bool {
+    const begun = beginNote();
+    for (let m = 0; m < this.sure; m++) {
+      const j = at(this.byEnd, m);
+      if (j !== i && at(this.start, j) >= a && at(this.end, j) <= b) this.noteWithin(begun, j, a, b);
+    }
+    this.noteSure(begun, i);
+    if (isAfter) {
+      note(begun, at(this.from, i), a - at(this.fromOff, i));
+      return raise(at(this.from, i), limit - at(this.fromOff, i), (begun << 2) | BY_NOTE);
+    }
+    note(begun, at(this.until, i), at(this.untilOff, i) - b);
+    return raise(at(this.until, i), at(this.untilOff, i) - limit, (begun << 2) | BY_NOTE);
+  }
+}
