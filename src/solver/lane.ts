@@ -4,10 +4,10 @@ import { audit } from './audit.ts';
 import { type Cost, MISSING_PRICE } from './cost.ts';
 import { isFarFrom } from './farFrom.ts';
 import { HandsServed } from './handsServed.ts';
+import { LaneProof } from './laneProof.ts';
 import { emptyLayout, type Layout } from './layout.ts';
 import { closedModel, openModel } from './learning/improvedModels.ts';
 import { Improver } from './learning/improver.ts';
-import { Prover } from './learning/prover.ts';
 import { Seeker } from './learning/seeker.ts';
 import { ShopModel, scaleOf } from './learning/shopModel.ts';
 import { Operators } from './operators.ts';
@@ -51,7 +51,8 @@ const MOST_STAYS = 110;
 
 /** Conflicts of the learning solver that count as one round. */
 const CONFLICTS_PER_ROUND = 5;
-const PROOF_CONFLICTS = 400;
+/** Conflicts that a model is looked through for at once. */
+const SEEK_CONFLICTS = 400;
 
 /** Vain steps of the improver before it starts anew, and how a fresh start is made. */
 const MOST_VAIN = 60;
@@ -60,9 +61,6 @@ const FRESH_HEAT = 0.01;
 
 /** Steps of a turn that serves one pair of hands. */
 const STEPS_PER_TURN = 100;
-
-/** Vain conflicts at one floor after which a proving lane also improves. */
-const PATIENCE = 6000;
 
 /** Share of the rounds of the lane that proves in which it looks for a schedule of all units, or a proof that there is none. */
 const PROOF_SHARE = 0.5;
@@ -84,7 +82,7 @@ export class Lane {
   private improver: Improver | null = null;
   /** The model of the first improver, where it was built ahead: one of every unit. */
   private prepared: ShopModel | null = null;
-  private prover: Prover | null = null;
+  private readonly proof: LaneProof;
   /** A model that plans every unit, looked through for a schedule while none is at hand. */
   private complete: Seeker | null = null;
   /** A model in which units may be left out, looked through while something is missing that may not. */
@@ -99,8 +97,6 @@ export class Lane {
   private isExhausted = false;
   /** Whether no schedule is cheaper by the model, which may count too few changes: exchanges, which count them all, go on. */
   private hasModelOptimum = false;
-  /** Whether the model has a schedule of its floor's price: it cannot prove more. */
-  private isFloorMet = false;
   /** Steps in vain since the improver last found anything. */
   private vain = 0;
   /** Whether the improver works on a fresh start rather than on the best schedule. */
@@ -124,6 +120,7 @@ export class Lane {
     const prices = shop.problem.units.flatMap(({ ready, omissionPrice }) => (ready === null ? [] : [omissionPrice]));
     this.leastOmission = Math.min(Number.POSITIVE_INFINITY, ...prices);
     this.scale = shop.stays.length <= MOST_STAYS ? scaleOf(shop.problem) : null;
+    this.proof = new LaneProof(shop, this.scale ?? 1);
   }
 
   /** Builds ahead what improving every unit begins with, in one long step. Changes no outcome. */
@@ -186,18 +183,13 @@ export class Lane {
     this.search.adopt(news.layout);
     this.dropUnfit(news);
     if (!this.isExploring) this.improver?.goOnFrom(news.layout, news.total);
-    if (news.isComplete) this.prover?.lower(this.inModel(news.total));
+    if (news.isComplete) this.proof.lower(news.total);
   }
 
   /** A new improver is needed where other units are planned, unless its model holds them too. */
   private dropUnfit(news: News): void {
     const { improver } = this;
     if (improver !== null && !(improver.isOpen === this.wantsOpen(news) && improver.holds(news.layout))) this.improver = null;
-  }
-
-  /** The price of a schedule of all units in the model's units. */
-  private inModel(total: number): number {
-    return Math.floor(total * (this.scale ?? 1) + 1e-6);
   }
 
   /** One turn of work of the kind whose turn it is. */
@@ -232,7 +224,8 @@ export class Lane {
   }
 
   private isStuckProving(): boolean {
-    return this.isFloorMet || ((this.prover?.idle ?? 0) > PATIENCE && this.turn % 3 !== 0);
+    const { total } = this.best as News;
+    return this.proof.isStuck(total, this.floor, this.rounds, this.turn);
   }
 
   /** Takes blocks out and puts them back: see Search. */
@@ -248,7 +241,7 @@ export class Lane {
     this.best = this.newsOf(layout, bestCost);
     this.dropUnfit(this.best);
     this.improver?.goOnFrom(layout, bestCost.total);
-    if (this.best.isComplete) this.prover?.lower(this.inModel(bestCost.total));
+    if (this.best.isComplete) this.proof.lower(bestCost.total);
   }
 
   private newsOf(layout: Layout, cost: Cost): News {
@@ -295,7 +288,7 @@ export class Lane {
 
   private lookIn(seeker: Seeker, mayGoOn: () => boolean): boolean {
     const before = seeker.conflicts;
-    const layout = seeker.look(PROOF_CONFLICTS, mayGoOn);
+    const layout = seeker.look(SEEK_CONFLICTS, mayGoOn);
     this.spend(seeker.conflicts - before);
     if (layout !== null) this.keep(layout);
     return layout !== null;
@@ -313,7 +306,7 @@ export class Lane {
     this.best = this.newsOf(layout, cost);
     this.dropUnfit(this.best);
     if (layout !== this.improver?.layout) this.improver?.goOnFrom(layout, cost.total);
-    if (this.best.isComplete) this.prover?.lower(this.inModel(cost.total));
+    if (this.best.isComplete) this.proof.lower(cost.total);
   }
 
   private improve(mayGoOn: () => boolean): void {
@@ -380,20 +373,11 @@ export class Lane {
   }
 
   private prove(mayGoOn: () => boolean): void {
-    if (this.prover === null) {
-      const model = new ShopModel(this.shop, this.scale as number, () => true, true);
-      const floor = Math.ceil(this.floor * model.scale - 1e-6);
-      this.prover = new Prover(model, floor, this.inModel((this.best as News).total));
-    }
-    const { prover } = this;
-    const before = prover.conflicts;
-    prover.prove(PROOF_CONFLICTS, mayGoOn);
-    this.spend(prover.conflicts - before);
-    this.raise(this.fromModel(prover.floor));
-    this.isFloorMet = prover.isDone;
-    if (prover.found === null) return;
-    const found = prover.found;
-    prover.found = null;
-    this.keep(found);
+    const { layout, floor, conflicts } = this.proof.prove(this.floor, (this.best as News).total, mayGoOn);
+    const first = this.rounds;
+    this.spend(conflicts);
+    this.proof.count(this.rounds - first);
+    this.raise(floor);
+    if (layout !== null) this.keep(layout);
   }
 }
