@@ -12,7 +12,12 @@ import { Script } from 'node:vm';
  * and to write fewer called functions into it. Left alone it spends about three of the four seconds that two cores have in a plan of
  * two on compiling, each function for each thread. Newer ones know other names, compile less by themselves and gained nothing measurable.
  */
-const V8_11_FLAGS = ['--interrupt-budget=600000', '--max-inlined-bytecode-size-cumulative=200', '--wasm-tiering-budget=200000', '--semi-space-growth-factor=16'];
+const V8_11_FLAGS = [
+  '--interrupt-budget=600000',
+  '--max-inlined-bytecode-size-cumulative=200',
+  '--wasm-tiering-budget=200000',
+  '--semi-space-growth-factor=16',
+];
 
 /** Functions not called for a while are let go of: only what a short run has compiled is worth keeping. */
 const MOST_SECONDS = 5;

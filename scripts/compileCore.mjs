@@ -9,7 +9,7 @@ const ENTRY = 'src/solver/learning/core/offered.ts';
 const CODE = 'src/solver/learning/coreCode.ts';
 
 /** For speed. Memory is never given back (`stub`): a core serves one engine and goes with it. No text of its own, so no `abort`. */
-const OPTIONS = ['--runtime', 'stub', '-O3', '--converge', '--noAssert', '--use', 'abort='];
+const OPTIONS = ['--runtime', 'stub', '-O3', '--converge', '--noAssert', '--enable', 'simd', '--use', 'abort='];
 
 /** The file and what belongs into it. Faults of the core are thrown with their files and lines. */
 export async function compiledCore() {

@@ -3,7 +3,7 @@
 // filtering with pointwise explanations). The profile follows the bounds up and down without a trail of its own: each call
 // compares what is certain now with what was laid down last. Part of the learning core.
 import { BY_NOTE, beginNote, contradict, low, NO_SIDE, note, raise } from './bounds';
-import { at, put, words } from './memory';
+import { addToAll, at, firstAbove, lastAbove, put, words } from './memory';
 import { Propagator } from './propagator';
 import { AMOUNT, FROM, FROM_OFF, IF_LOW, IF_SIDE, Reach, UNTIL, UNTIL_OFF, USE } from './uses';
 
@@ -165,18 +165,9 @@ export class Crowd extends Propagator {
   private change(from: i32, until: i32, by: i32): void {
     if (from >= until) return;
     const height = this.height;
-    if (by < 0) {
-      for (let t = from; t < until; t++) put(height, t, at(height, t) + by);
-      return;
-    }
-    const most = this.most;
-    let isAbove = false;
-    for (let t = from; t < until; t++) {
-      const now = at(height, t) + by;
-      put(height, t, now);
-      if (now > most) isAbove = true;
-    }
-    if (isAbove) {
+    addToAll(height, from, until, by);
+    if (by < 0) return;
+    if (firstAbove(height, from, until, this.most) < until) {
       this.suspectFrom = min(this.suspectFrom, from);
       this.suspectUntil = max(this.suspectUntil, until);
     }
@@ -186,7 +177,10 @@ export class Crowd extends Propagator {
 
   /** An instant above capacity, or -1. While there is one, the suspects stay. */
   private overloadedInstant(): i32 {
-    for (let t = this.suspectFrom; t < this.suspectUntil; t++) if (at(this.height, t) > this.most) return t;
+    if (this.suspectFrom < this.suspectUntil) {
+      const t = firstAbove(this.height, this.suspectFrom, this.suspectUntil, this.most);
+      if (t < this.suspectUntil) return t;
+    }
     this.suspectFrom = i32.MAX_VALUE;
     this.suspectUntil = i32.MIN_VALUE;
     return -1;
@@ -234,8 +228,7 @@ export class Crowd extends Propagator {
     const until = at(this.until, i);
     const free = this.most - amount;
     const earliestStart = at(low, from) + at(this.fromOff, i);
-    let t = min(this.earliestEnd(i), this.latestStart(i)) - 1;
-    while (t >= earliestStart && at(height, t) <= free) t--;
+    let t = lastAbove(height, earliestStart, min(this.earliestEnd(i), this.latestStart(i)), free);
     if (t >= earliestStart) {
       const begun = beginNote();
       this.noteCover(begun, t, amount, i);
@@ -244,8 +237,7 @@ export class Crowd extends Propagator {
       if (!raise(from, t + 1 - at(this.fromOff, i), (begun << 2) | BY_NOTE)) return false;
     }
     const latestEnd = at(this.untilOff, i) - at(low, until ^ 1);
-    t = max(this.latestStart(i), this.earliestEnd(i));
-    while (t < latestEnd && at(height, t) <= free) t++;
+    t = firstAbove(height, max(this.latestStart(i), this.earliestEnd(i)), latestEnd, free);
     if (t >= latestEnd) return true;
     const begun = beginNote();
     this.noteCover(begun, t, amount, i);
@@ -259,8 +251,7 @@ export class Crowd extends Propagator {
     const amount = at(this.amount, i);
     const end = this.earliestEnd(i);
     const free = this.most - amount;
-    let t = this.latestStart(i);
-    while (t < end && at(this.height, t) <= free) t++;
+    const t = firstAbove(this.height, this.latestStart(i), end, free);
     if (t >= end) return true;
     const begun = beginNote();
     this.noteCover(begun, t, amount, i);

@@ -29,6 +29,14 @@ export class Energy extends Propagator {
   private readonly order: usize;
   private readonly byEnd: usize;
   private sure: i32 = 0;
+  /** Of those that are certain, in that order: begin, end and work, and the capacity before the end. */
+  private readonly begins: usize;
+  private readonly ends: usize;
+  private readonly works: usize;
+  private readonly openAtEnd: usize;
+  /** Per instant: in which sweep it was last a begin. */
+  private readonly sweptIn: usize;
+  private sweeps: i32 = 0;
 
   /** As a crowd's; uses without length do not count. */
   constructor(capacity: usize, instants: i32, uses: usize, all: i32) {
@@ -67,6 +75,11 @@ export class Energy extends Propagator {
     this.end = words(count);
     this.order = words(count);
     this.byEnd = words(count);
+    this.begins = words(count);
+    this.ends = words(count);
+    this.works = words(count);
+    this.openAtEnd = words(count);
+    this.sweptIn = reach.words();
     for (let i = 0; i < count; i++) {
       put(this.order, i, i);
       this.watchOnce(at(this.from, i));
@@ -110,31 +123,39 @@ export class Energy extends Propagator {
     for (let k = 0; k < count; k++) {
       const i = at(order, k);
       const side = at(this.ifSide, i);
-      if (side === NO_SIDE || at(low, side) >= at(this.ifLow, i)) put(this.byEnd, sure++, i);
+      if (side !== NO_SIDE && at(low, side) < at(this.ifLow, i)) continue;
+      put(this.byEnd, sure, i);
+      put(this.begins, sure, at(this.start, i));
+      put(this.ends, sure, at(end, i));
+      put(this.works, sure, at(this.work, i));
+      put(this.openAtEnd, sure, at(this.open, at(end, i)));
+      sure++;
     }
     this.sure = sure;
   }
 
   /** For each begin, the work that lies after it, end by end. */
   private sweep(): bool {
-    const start = this.start;
-    const end = this.end;
-    const work = this.work;
-    const byEnd = this.byEnd;
-    const open = this.open;
+    const begins = this.begins;
+    const ends = this.ends;
+    const works = this.works;
+    const openAtEnd = this.openAtEnd;
     const sure = this.sure;
+    this.sweeps++;
     for (let k = 0; k < sure; k++) {
-      const a = at(start, at(byEnd, k));
-      let total = 0;
+      const a = at(begins, k);
+      if (at(this.sweptIn, a) === this.sweeps) continue;
+      put(this.sweptIn, a, this.sweeps);
+      // What is open after it, less the work so far.
+      let open = -at(this.open, a);
       for (let m = 0; m < sure; m++) {
-        const j = at(byEnd, m);
-        if (at(start, j) < a) continue;
-        total += at(work, j);
-        const b = at(end, j);
-        if (m + 1 < sure && at(end, at(byEnd, m + 1)) === b) continue;
-        const slack = at(open, b) - at(open, a) - total;
+        if (at(begins, m) < a) continue;
+        open -= at(works, m);
+        const b = at(ends, m);
+        if (m + 1 < sure && at(ends, m + 1) === b) continue;
+        const slack = at(openAtEnd, m) + open;
         if (slack < 0) return this.overload(a, b, -slack);
-        if (this.isOneByOne && !this.orderAround(a, b, m, total, slack)) return false;
+        if (this.isOneByOne && !this.orderAround(a, b, m, -at(this.open, a) - open, slack)) return false;
       }
     }
     return true;

@@ -47,6 +47,40 @@ export function putReal(list: usize, i: i32, value: f64): void {
   store<f64>(list + ((<usize>i) << 3), value);
 }
 
+/** The first of the numbers [from, until) above `most`; `until` or more: none is. Four at a time. */
+export function firstAbove(list: usize, from: i32, until: i32, most: i32): i32 {
+  const limit = i32x4.splat(most);
+  let i = from;
+  for (; i + 4 <= until; i += 4) {
+    if (v128.any_true(i32x4.gt_s(v128.load(list + ((<usize>i) << 2)), limit))) break;
+  }
+  while (i < until && at(list, i) <= most) i++;
+  return i;
+}
+
+/** The last of the numbers [from, until) above `most`; below `from`: none is. */
+export function lastAbove(list: usize, from: i32, until: i32, most: i32): i32 {
+  const limit = i32x4.splat(most);
+  let i = until;
+  for (; i - 4 >= from; i -= 4) {
+    if (v128.any_true(i32x4.gt_s(v128.load(list + ((<usize>(i - 4)) << 2)), limit))) break;
+  }
+  i--;
+  while (i >= from && at(list, i) <= most) i--;
+  return i;
+}
+
+/** Adds to each of the numbers [from, until). */
+export function addToAll(list: usize, from: i32, until: i32, by: i32): void {
+  const each = i32x4.splat(by);
+  let i = from;
+  for (; i + 4 <= until; i += 4) {
+    const four = list + ((<usize>i) << 2);
+    v128.store(four, i32x4.add(v128.load(four), each));
+  }
+  for (; i < until; i++) put(list, i, at(list, i) + by);
+}
+
 /** A list of whole numbers that grows as it is added to. */
 export class Growing {
   list: usize = words(64);
