@@ -3,14 +3,16 @@ import type { Layout } from './layout.ts';
 import { Prover } from './learning/prover.ts';
 import { ShopModel } from './learning/shopModel.ts';
 import type { Shop } from './shop.ts';
+import { isSmall } from './smallProblem.ts';
 
 const PROOF_CONFLICTS = 400;
 
 /** Vain conflicts at one floor after which a proving lane also improves. */
 const PATIENCE = 6000;
 
-/** Gap, as a share of the price, from which a proof is so far off that a proving lane improves too, and what it still proves for. */
-const WIDE_GAP = 0.06;
+/** Gap, as a share of the price, from which a proof is so far off that a proving lane improves too; and what it still proves in. */
+const WIDE_GAP = 0.03;
+const WIDE_GAP_OF_SMALL = 0.06;
 const WIDE_SHARE = 0.25;
 
 /** `layout`: a cheaper schedule, or null. `floor`: what is proved now. `conflicts`: what it took. */
@@ -19,6 +21,7 @@ type Proved = { readonly layout: Layout | null; readonly floor: number; readonly
 export class LaneProof {
   private readonly shop: Shop;
   private readonly scale: number;
+  private readonly wideGap: number;
   private prover: Prover | null = null;
   /** Rounds of the lane in which it proved. */
   private rounds = 0;
@@ -29,6 +32,7 @@ export class LaneProof {
   constructor(shop: Shop, scale: number) {
     this.shop = shop;
     this.scale = scale;
+    this.wideGap = isSmall(shop.problem) ? WIDE_GAP_OF_SMALL : WIDE_GAP;
   }
 
   /** A schedule of all units at this price is at hand: only floors below it are worth a proof. */
@@ -39,7 +43,7 @@ export class LaneProof {
   /** Whether the lane had better improve this turn, the best schedule costing `total`, with so many rounds and turns behind it. */
   isStuck(total: number, floor: number, rounds: number, turn: number): boolean {
     if (this.isFloorMet) return true;
-    if (total - floor > WIDE_GAP * total && this.rounds > WIDE_SHARE * rounds) return true;
+    if (total - floor > this.wideGap * total && this.rounds > WIDE_SHARE * rounds) return true;
     return (this.prover?.idle ?? 0) > PATIENCE && turn % 3 !== 0;
   }
 
