@@ -52,7 +52,6 @@ type Core = {
   assertRise(side: number, low: number): number;
   search(assumptions: number, count: number, mostConflicts: number): number;
   conflictCount(): number;
-  riseCount(): number;
   targetAddress(): number;
 };
 
@@ -153,13 +152,9 @@ export class Engine {
     return this.targets;
   }
 
-  /** Conflicts and rises so far: the measure of work. */
+  /** Conflicts so far: the measure of work. */
   get conflicts(): number {
     return this.core.conflictCount();
-  }
-
-  get rises(): number {
-    return this.core.riseCount();
   }
 
   /** Adds a fact that holds from now on. False when there is no solution left. */

@@ -56,17 +56,12 @@ let head: i32 = 0;
 let target: usize = 0;
 /** The measure of work. */
 let conflicts: i32 = 0;
-let rises: i32 = 0;
 let mostKept: i32 = FIRST_KEPT;
 let restarts: i32 = 0;
 let isImpossible: bool = false;
 
 export function conflictCount(): i32 {
   return conflicts;
-}
-
-export function riseCount(): i32 {
-  return rises;
 }
 
 export function targetAddress(): usize {
@@ -154,7 +149,6 @@ function propagate(): bool {
     while (head < trailSize) {
       const entry = head++;
       const side = entrySide(entry);
-      rises++;
       const end = at(firstWatcher, side + 1);
       for (let i = at(firstWatcher, side); i < end; i += 2) {
         const propagator = propagatorAt(at(watchers, i));

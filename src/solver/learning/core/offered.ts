@@ -7,7 +7,7 @@ import { WeightedSum } from './weightedSum';
 export { addArc } from './arcs';
 export { addVariable, leastOf, mostOf } from './bounds';
 export { addClause } from './clauses';
-export { assertRise, conflictCount, freeze, riseCount, search, targetAddress } from './engine';
+export { assertRise, conflictCount, freeze, search, targetAddress } from './engine';
 export { sharedWords } from './memory';
 
 export function addCrowd(capacity: usize, instants: i32, uses: usize, count: i32): void {
