@@ -8,8 +8,11 @@ import { atMost, isFalse, isTrue, type Literal } from '../../../src/solver/learn
 const TIMES = 3;
 const FLAGS = 2;
 const MOST_TIME = 4;
-/** The longest use, so that every use ends within the hours. */
-const HOURS = MOST_TIME + 3;
+/** Uses may begin before the first hour and end after the last: there is no room then. */
+const HOURS = MOST_TIME + 1;
+const MOST_LENGTH = 3;
+/** All instants that a use may take. */
+const INSTANTS = Array.from({ length: MOST_TIME + MOST_LENGTH + 1 }, (_, i) => i - 1);
 /** Variables in the order they are added: times, flags, the total. */
 const TOTAL = TIMES + FLAGS;
 const MOST_TOTAL = 60;
@@ -20,6 +23,7 @@ type Rules = {
   readonly capacity: readonly number[];
   readonly uses: readonly {
     readonly at: number;
+    readonly offset: number;
     readonly length: number;
     readonly amount: number;
     readonly flag: number | null;
@@ -47,7 +51,8 @@ const someRules: fc.Arbitrary<Rules> = fc.record({
   uses: fc.array(
     fc.record({
       at: aTime,
-      length: fc.integer({ min: 0, max: 3 }),
+      offset: fc.integer({ min: -1, max: 0 }),
+      length: fc.integer({ min: 0, max: MOST_LENGTH }),
       amount: fc.integer({ min: 1, max: 2 }),
       flag: aFlag,
     }),
@@ -61,11 +66,11 @@ function literalOf({ variable, atMost: isMost, value }: Rules['clauses'][number]
 }
 
 function usesOf(rules: Rules): CrowdUse[] {
-  return rules.uses.map(({ at, length, amount, flag }) => ({
+  return rules.uses.map(({ at, offset, length, amount, flag }) => ({
     from: at,
-    fromOff: 0,
+    fromOff: offset,
     until: at,
-    untilOff: length,
+    untilOff: offset + length,
     amount,
     length,
     condition: flag === null ? null : isTrue(flag),
@@ -100,9 +105,12 @@ function isKept(rules: Rules, value: readonly number[]): boolean {
     rules.clauses.every((clause) =>
       clause.some((literal) => (literal.atMost ? at(literal.variable) <= literal.value : at(literal.variable) >= literal.value)),
     ) &&
-    rules.capacity.every((room, t) => {
-      const inside = rules.uses.filter((use) => isOn(use.flag) && at(use.at) <= t && t < at(use.at) + use.length);
-      return inside.reduce((sum, { amount }) => sum + amount, 0) <= room;
+    INSTANTS.every((t) => {
+      const inside = rules.uses.filter(({ at: v, offset, length, flag }) => {
+        const from = at(v) + offset;
+        return isOn(flag) && from <= t && t < from + length;
+      });
+      return inside.reduce((sum, { amount }) => sum + amount, 0) <= (rules.capacity[t] ?? 0);
     })
   );
 }

@@ -34,7 +34,7 @@ export class Crowd extends Propagator {
   private suspectFrom: i32 = i32.MAX_VALUE;
   private suspectUntil: i32 = i32.MIN_VALUE;
 
-  /** `capacity` of each of so many instants; uses, see uses.ts. Instants before and after those given have all of it. */
+  /** `capacity` of each of so many instants; uses, see uses.ts. Instants before and after those given have none. */
   constructor(capacity: usize, instants: i32, uses: usize, count: i32) {
     super(false, count);
     this.count = count;
@@ -73,9 +73,10 @@ export class Crowd extends Propagator {
     const reach = new Reach(uses, count, instants);
     this.closed = reach.words();
     this.height = reach.words();
-    for (let t = 0; t < instants; t++) {
-      put(this.closed, t, most - at(capacity, t));
-      put(this.height, t, most - at(capacity, t));
+    for (let t = reach.first; t < reach.end; t++) {
+      const open = t >= 0 && t < instants ? at(capacity, t) : 0;
+      put(this.closed, t, most - open);
+      put(this.height, t, most - open);
     }
     this.laidStart = words(count);
     this.laidEnd = words(count);

@@ -67,7 +67,7 @@ export class Energy extends Propagator {
     const reach = new Reach(uses, all, instants);
     this.open = reach.words();
     for (let t = reach.first; t < reach.end; t++) {
-      const now = t >= 0 && t < instants ? at(capacity, t) : most;
+      const now = t >= 0 && t < instants ? at(capacity, t) : 0;
       put(this.open, t + 1, at(this.open, t) + now);
     }
     this.isOneByOne = most === 1 && count <= MOST_EDGE_USES;
