@@ -10,10 +10,14 @@ const PROOF_CONFLICTS = 400;
 /** Vain conflicts at one floor after which a proving lane also improves. */
 const PATIENCE = 6000;
 
-/** Gap, as a share of the price, from which a proof is so far off that a proving lane improves too; and what it still proves in. */
+/**
+ * Gap, as a share of the price, from which a proof is far off: then, after so many vain conflicts at one floor, a proving lane improves
+ * too, and proves in this share of its rounds.
+ */
 const WIDE_GAP = 0.03;
 const WIDE_GAP_OF_SMALL = 0.06;
 const WIDE_SHARE = 0.25;
+const WIDE_PATIENCE = 800;
 
 /** `layout`: a cheaper schedule, or null. `floor`: what is proved now. `conflicts`: what it took. */
 type Proved = { readonly layout: Layout | null; readonly floor: number; readonly conflicts: number };
@@ -43,8 +47,9 @@ export class LaneProof {
   /** Whether the lane had better improve this turn, the best schedule costing `total`, with so many rounds and turns behind it. */
   isStuck(total: number, floor: number, rounds: number, turn: number): boolean {
     if (this.isFloorMet) return true;
-    if (total - floor > this.wideGap * total && this.rounds > WIDE_SHARE * rounds) return true;
-    return (this.prover?.idle ?? 0) > PATIENCE && turn % 3 !== 0;
+    const idle = this.prover?.idle ?? 0;
+    const isFarOff = total - floor > this.wideGap * total && idle >= WIDE_PATIENCE;
+    return (isFarOff && this.rounds > WIDE_SHARE * rounds) || (idle > PATIENCE && turn % 3 !== 0);
   }
 
   /** Proves for a turn, from what is known; `total`: Infinity where there is no schedule of all units. */

@@ -7,6 +7,8 @@ import { addToAll, at, firstAbove, lastAbove, put, words } from './memory';
 import { Propagator } from './propagator';
 import { AMOUNT, FROM, FROM_OFF, IF_LOW, IF_SIDE, Reach, UNTIL, UNTIL_OFF, USE } from './uses';
 
+const NO_INSTANT: i32 = i32.MIN_VALUE;
+
 export class Crowd extends Propagator {
   private readonly count: i32;
   private readonly from: usize;
@@ -93,7 +95,7 @@ export class Crowd extends Propagator {
     const list = this.wakeList;
     for (let k = 0; k < wakes; k++) this.read(at(list, k));
     const top = this.overloadedInstant();
-    if (top >= 0) {
+    if (top !== NO_INSTANT) {
       const begun = beginNote();
       this.noteCover(begun, top, 0, -1);
       return contradict(begun);
@@ -176,7 +178,7 @@ export class Crowd extends Propagator {
     if (until > this.fullerUntil) this.fullerUntil = until;
   }
 
-  /** An instant above capacity, or -1. While there is one, the suspects stay. */
+  /** An instant above capacity, or NO_INSTANT. While there is one, the suspects stay. */
   private overloadedInstant(): i32 {
     if (this.suspectFrom < this.suspectUntil) {
       const t = firstAbove(this.height, this.suspectFrom, this.suspectUntil, this.most);
@@ -184,7 +186,7 @@ export class Crowd extends Propagator {
     }
     this.suspectFrom = i32.MAX_VALUE;
     this.suspectUntil = i32.MIN_VALUE;
-    return -1;
+    return NO_INSTANT;
   }
 
   /** Holds one use against the profile. */
