@@ -110,10 +110,13 @@ describe('on any day', () => {
         for (const tray of whySchema.parse(whyOf(scenario, plan)).trays) {
           const rest = without(plan, tray.takenOut);
           for (const { kind, id, full, rule, isAlone, firstMinute } of tray.tried) {
-            const held = recounted(scenario, rest, kind, id);
+            // Where any of several people could do it, the one or the other is at work.
+            const each = (kind === 'person' ? id.split(', ') : [id]).map((one) => recounted(scenario, rest, kind, one));
+            const held = each[0] as number[];
             const room = kind === 'person' ? 1 : roomOf(plan, kind, id);
             for (const { start, end } of full) {
-              expect(new Set(held.slice(start, end)), `${kind} ${id} from ${start}`).toEqual(new Set([room]));
+              const isFull = each.some((counts) => end > start && counts.slice(start, end).every((count) => count === room));
+              expect(isFull, `${kind} ${id} from ${start} until ${end}`).toBe(true);
               seen++;
             }
             const isRoom = rule.endsWith('_CAPACITY') && isAlone && firstMinute !== null && kind !== 'deck';
