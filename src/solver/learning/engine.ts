@@ -61,11 +61,20 @@ declare const WebAssembly: {
   readonly Instance: new (module: object, imports: object) => { readonly exports: unknown };
 };
 
+/** A core reserves some 10 GB of addresses, of which it fills a few MB: where addresses are rationed that is refused. */
+const NO_ADDRESSES =
+  'no addresses are left for WebAssembly: allow the process more virtual memory (ulimit -v unlimited), or set NODE_OPTIONS=--disable-wasm-trap-handler, which is slower and needs few';
+
 let compiled: object | null = null;
 
+/** Error, with what to do, where the process may not have the addresses it needs. */
 function newCore(mayGoOn: () => boolean): Core {
   compiled ??= new WebAssembly.Module(Buffer.from(coreCode, 'base64'));
-  return new WebAssembly.Instance(compiled, { engine: { mayGoOn } }).exports as Core;
+  try {
+    return new WebAssembly.Instance(compiled, { engine: { mayGoOn } }).exports as Core;
+  } catch (error) {
+    throw error instanceof RangeError ? new Error(NO_ADDRESSES, { cause: error }) : error;
+  }
 }
 
 /** Side of no literal. */

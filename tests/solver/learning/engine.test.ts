@@ -1,9 +1,12 @@
 // The learning solver against all assignments tried one by one: small random problems of every kind of rule it knows, and pigeonholes
 // (Haken 1985, Theoretical Computer Science 39: one pigeon more than there are holes has no place), which take it thousands of conflicts.
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { type CrowdUse, Engine } from '../../../src/solver/learning/engine.ts';
 import { atMost, isFalse, isTrue, type Literal } from '../../../src/solver/learning/literal.ts';
+
+/** As much of the standard's interface as is used here. */
+declare const WebAssembly: { readonly Module: unknown };
 
 const TIMES = 3;
 const FLAGS = 2;
@@ -246,4 +249,19 @@ test('what is assumed is refuted without harm, and what is asserted stays', () =
   expect(engine.min(b)).toBeGreaterThanOrEqual(8);
   expect(engine.assert(2 * a, 7)).toBe(false);
   expect(engine.search([], 10, () => true)).toBe('impossible');
+});
+
+test('where addresses are refused it says what to do', () => {
+  class Refused {
+    constructor() {
+      throw new RangeError('WebAssembly.Instance(): Out of memory: Cannot allocate Wasm memory for new instance');
+    }
+  }
+  vi.stubGlobal('WebAssembly', { Module: WebAssembly.Module, Instance: Refused });
+  try {
+    expect(() => new Engine()).toThrow(/ulimit -v.*--disable-wasm-trap-handler/);
+  } finally {
+    vi.unstubAllGlobals();
+  }
+  expect(new Engine().addVariable(0, 1)).toBe(0);
 });
