@@ -82,16 +82,10 @@ export class Energy extends Propagator {
     this.sweptIn = reach.words();
     for (let i = 0; i < count; i++) {
       put(this.order, i, i);
-      this.watchOnce(at(this.from, i));
-      this.watchOnce(at(this.until, i));
-      if (at(this.ifSide, i) !== NO_SIDE) this.watchOnce(at(this.ifSide, i));
+      this.watchWhole(at(this.from, i));
+      this.watchWhole(at(this.until, i));
+      if (at(this.ifSide, i) !== NO_SIDE) this.watchWhole(at(this.ifSide, i));
     }
-  }
-
-  private watchOnce(side: i32): void {
-    const watched = this.watched;
-    for (let k = 0; k < watched.size; k += 2) if (at(watched.list, k) === side) return;
-    this.watch(side, 0);
   }
 
   propagate(): bool {

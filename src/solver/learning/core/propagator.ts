@@ -28,6 +28,12 @@ export abstract class Propagator {
     this.watched.add(item);
   }
 
+  /** Watches a side, once, where there is a single item. */
+  protected watchWhole(side: i32): void {
+    for (let k = 0; k < this.watched.size; k += 2) if (at(this.watched.list, k) === side) return;
+    this.watch(side, 0);
+  }
+
   touch(item: i32): void {
     const listed = this.isListed + <usize>item;
     if (load<u8>(listed) !== 0) return;

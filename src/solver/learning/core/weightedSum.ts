@@ -23,15 +23,9 @@ export class WeightedSum extends Propagator {
       const weight = at(terms, 2 * i + 1);
       put(this.sides, i, weight > 0 ? 2 * variable : 2 * variable + 1);
       putReal(this.weights, i, <f64>abs(weight));
-      this.watchOnce(at(this.sides, i));
+      this.watchWhole(at(this.sides, i));
     }
-    this.watchOnce(this.total ^ 1);
-  }
-
-  private watchOnce(side: i32): void {
-    const watched = this.watched;
-    for (let k = 0; k < watched.size; k += 2) if (at(watched.list, k) === side) return;
-    this.watch(side, 0);
+    this.watchWhole(this.total ^ 1);
   }
 
   propagate(): bool {
