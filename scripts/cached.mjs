@@ -8,8 +8,9 @@ import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 
 /**
- * What V8 11, that of Node 20, is told of its optimizing compiler: to wait almost four times as long before it takes up a function,
- * and to write fewer called functions into it. Left alone it spends about three of the four seconds that two cores have in a plan of
+ * What V8 11, that of Node 20, is told: its optimizing compiler to wait several times as long before it takes up a function of
+ * JavaScript, to write fewer called functions into it, and to take up WebAssembly sooner; and the heap of young objects to grow in larger
+ * steps. Left alone the compiler spends about three of the four seconds that two cores have in a plan of
  * two on compiling, each function for each thread. Newer ones know other names, compile less by themselves and gained nothing measurable.
  */
 const V8_11_FLAGS = [

@@ -5,6 +5,7 @@ import { ShopModel } from './learning/shopModel.ts';
 import type { Shop } from './shop.ts';
 import { isSmall } from './smallProblem.ts';
 
+/** Conflicts of a turn. */
 const PROOF_CONFLICTS = 400;
 
 /** Vain conflicts at one floor after which a proving lane also improves. */

@@ -65,7 +65,7 @@ export function analyse(): bool {
   blamed = level;
   openAtLevel = 0;
   met.size = 0;
-  requireReason(conflictReason, conflictSide, conflictLow);
+  follow(conflictReason, conflictSide, conflictLow, false);
   if (conflictSide !== NO_SIDE) require(conflictSide ^ 1, 1 - conflictLow);
   if (openAtLevel === 0 && !takeLatestLevel()) {
     size = 0;
@@ -84,7 +84,7 @@ export function analyse(): bool {
     }
     put(need, side, UNNEEDED);
     openAtLevel--;
-    requireReason(reason, side, value);
+    follow(reason, side, value, false);
     e--;
   }
   write(e);
@@ -106,30 +106,35 @@ function isBehindNeed(e: i32): bool {
   return at(need, side) !== UNNEEDED && at(entry, side) === e;
 }
 
-/** Asks for all that made `side` rise to `value`. */
-function requireReason(reason: i32, side: i32, value: i32): void {
+/** Goes through all that made `side` rise to `value`: asks for it, or, to check, whether it is asked for already. */
+function follow(reason: i32, side: i32, value: i32, isCheck: bool): void {
   const which = reason >> 2;
   switch (reason & 3) {
     case BY_CLAUSE: {
       const end = which + HEADER + 2 * at(arena, which);
       for (let i = which + HEADER; i < end; i += 2) {
         const other = at(arena, i);
-        if (other !== side) require(other ^ 1, 1 - at(arena, i + 1));
+        if (other !== side) meet(other ^ 1, 1 - at(arena, i + 1), isCheck);
       }
       return;
     }
     case BY_ARC: {
-      require(arcFrom(which), value - arcLag(which));
-      if (arcIfSide(which) !== NO_SIDE) require(arcIfSide(which), arcIfLow(which));
+      meet(arcFrom(which), value - arcLag(which), isCheck);
+      if (arcIfSide(which) !== NO_SIDE) meet(arcIfSide(which), arcIfLow(which), isCheck);
       return;
     }
     case BY_NOTE: {
       const end = which + 1 + 2 * at(notes, which);
-      for (let i = which + 1; i < end; i += 2) require(at(notes, i), at(notes, i + 1));
+      for (let i = which + 1; i < end; i += 2) meet(at(notes, i), at(notes, i + 1), isCheck);
       return;
     }
     default:
   }
+}
+
+function meet(side: i32, value: i32, isCheck: bool): void {
+  if (isCheck) checkImplied(side, value);
+  else require(side, value);
 }
 
 /** Asks that a literal, true now, is among the reasons. */
@@ -198,33 +203,8 @@ function isRedundant(side: i32): bool {
   if (reason === DECISION) return false;
   isImplied = true;
   checkedEntry = e;
-  checkReason(reason, side, at(need, side));
+  follow(reason, side, at(need, side), true);
   return isImplied;
-}
-
-function checkReason(reason: i32, side: i32, value: i32): void {
-  const which = reason >> 2;
-  switch (reason & 3) {
-    case BY_CLAUSE: {
-      const end = which + HEADER + 2 * at(arena, which);
-      for (let i = which + HEADER; i < end && isImplied; i += 2) {
-        const other = at(arena, i);
-        if (other !== side) checkImplied(other ^ 1, 1 - at(arena, i + 1));
-      }
-      return;
-    }
-    case BY_ARC: {
-      checkImplied(arcFrom(which), value - arcLag(which));
-      if (arcIfSide(which) !== NO_SIDE) checkImplied(arcIfSide(which), arcIfLow(which));
-      return;
-    }
-    case BY_NOTE: {
-      const end = which + 1 + 2 * at(notes, which);
-      for (let i = which + 1; i < end && isImplied; i += 2) checkImplied(at(notes, i), at(notes, i + 1));
-      return;
-    }
-    default:
-  }
 }
 
 function checkImplied(side: i32, value: i32): void {

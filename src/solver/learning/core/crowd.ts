@@ -73,8 +73,8 @@ export class Crowd extends Propagator {
     for (let t = 0; t < instants; t++) most = max(most, at(capacity, t));
     this.most = most;
     const reach = new Reach(uses, count, instants);
-    this.closed = reach.words();
-    this.height = reach.words();
+    this.closed = reach.room();
+    this.height = reach.room();
     for (let t = reach.first; t < reach.end; t++) {
       const open = t >= 0 && t < instants ? at(capacity, t) : 0;
       put(this.closed, t, most - open);

@@ -65,7 +65,7 @@ export class Energy extends Propagator {
     let most = 0;
     for (let t = 0; t < instants; t++) most = max(most, at(capacity, t));
     const reach = new Reach(uses, all, instants);
-    this.open = reach.words();
+    this.open = reach.room();
     for (let t = reach.first; t < reach.end; t++) {
       const now = t >= 0 && t < instants ? at(capacity, t) : 0;
       put(this.open, t + 1, at(this.open, t) + now);
@@ -79,7 +79,7 @@ export class Energy extends Propagator {
     this.ends = words(count);
     this.works = words(count);
     this.openAtEnd = words(count);
-    this.sweptIn = reach.words();
+    this.sweptIn = reach.room();
     for (let i = 0; i < count; i++) {
       put(this.order, i, i);
       this.watchWhole(at(this.from, i));

@@ -34,7 +34,7 @@ export class Reach {
   }
 
   /** A number for each instant and for the end, all 0. Returns the address of instant 0. */
-  words(): usize {
-    return words(this.end - this.first + 1) - (((<usize>this.first) << 2) as usize);
+  room(): usize {
+    return words(this.end - this.first + 1) - ((<usize>this.first) << 2);
   }
 }
