@@ -8,8 +8,8 @@ import { atMost, isFalse, isTrue, type Literal } from '../../../src/solver/learn
 /** As much of the standard's interface as is used here. */
 declare const WebAssembly: { readonly Module: unknown };
 
-const TIMES = 3;
-const FLAGS = 2;
+const TIMES = 4;
+const FLAGS = 3;
 const MOST_TIME = 4;
 /** Uses may begin before the first hour and end after the last: there is no room then. */
 const HOURS = MOST_TIME + 1;
@@ -38,7 +38,7 @@ const aTime = fc.integer({ min: 0, max: TIMES - 1 });
 const aFlag = fc.option(fc.integer({ min: TIMES, max: TIMES + FLAGS - 1 }));
 
 const someRules: fc.Arbitrary<Rules> = fc.record({
-  arcs: fc.array(fc.record({ from: aTime, to: aTime, lag: fc.integer({ min: -3, max: 3 }), flag: aFlag }), { maxLength: 4 }),
+  arcs: fc.array(fc.record({ from: aTime, to: aTime, lag: fc.integer({ min: -3, max: 3 }), flag: aFlag }), { maxLength: 7 }),
   clauses: fc.array(
     fc.array(
       fc.record({
@@ -62,7 +62,7 @@ const someRules: fc.Arbitrary<Rules> = fc.record({
       amount: fc.integer({ min: 1, max: 2 }),
       flag: aFlag,
     }),
-    { maxLength: 4 },
+    { maxLength: 7 },
   ),
   weights: fc.array(fc.constantFrom(-2, -1, 1, 2, 3), { minLength: TIMES + FLAGS, maxLength: TIMES + FLAGS }),
 });
