@@ -7,7 +7,7 @@ import type { Shop } from './shop.ts';
 import { soundPart } from './soundPart.ts';
 
 /** Most steps: what more of them find is soon found sooner by other ways. */
-const MOST_STEPS = 40_000;
+const MOST_STEPS = 60_000;
 
 export class HandsServed {
   private readonly shop: Shop;

@@ -12,7 +12,7 @@ import { postpone } from './postpone.ts';
 import type { ShopProblem } from './problem.ts';
 import { randomOf } from './random.ts';
 import { reorder } from './reorder.ts';
-import { serveHands } from './serveHands.ts';
+import { LEAST_ROUNDS, serveHands } from './serveHands.ts';
 import { shopOf } from './shop.ts';
 import { isSmall } from './smallProblem.ts';
 import type { Solution } from './solution.ts';
@@ -58,13 +58,14 @@ export async function solve(problem: ShopProblem, seed: number, limits: SolveLim
   const leftMs = limits.untilMs - startedAt;
   // Where the clock decides and there is a second thread, that one argues what takes long, and then proves.
   const isArguedElsewhere = isTimed && workers > 1 && leftMs > SHARED_MS;
-  // Rounds do not measure the work of the beam, and a schedule that is given is better than what it begins with.
-  const serves = isTimed && limits.startFrom === undefined;
+  // A schedule that is given is better than what the beam begins with.
+  const serves = limits.startFrom === undefined && limits.rounds >= LEAST_ROUNDS;
   const crew = new Crew(shop, seed, {
     workers,
     isAudited,
     argues: isArguedElsewhere,
-    serves,
+    // Its steps on another thread are not counted.
+    serves: serves && isTimed,
     now: hooks.now,
     keepThread: keepLaneThread,
   });

@@ -1,6 +1,7 @@
 // The learning solver as the models use it: variables, clauses, lags and capacities in, solutions out. The work is done by the core
 // (core/), which is compiled ahead to WebAssembly: it runs at full speed from the first conflict on, where compiling JavaScript while it
 // runs would take half of a plan of two seconds. One instance of the core serves one engine and goes with it.
+import { coreInstance } from '../coreInstance.ts';
 import { coreCode } from './coreCode.ts';
 import type { Literal } from './literal.ts';
 
@@ -55,28 +56,6 @@ type Core = {
   targetAddress(): number;
 };
 
-/** As much of the standard's interface as is used here. */
-declare const WebAssembly: {
-  readonly Module: new (code: Uint8Array) => object;
-  readonly Instance: new (module: object, imports: object) => { readonly exports: unknown };
-};
-
-/** A core reserves some 10 GB of addresses, of which it fills a few MB: where addresses are rationed that is refused. */
-const NO_ADDRESSES =
-  'no addresses are left for WebAssembly: allow the process more virtual memory (ulimit -v unlimited), or set NODE_OPTIONS=--disable-wasm-trap-handler, which needs few';
-
-let compiled: object | null = null;
-
-/** Error, with what to do, where the process may not have the addresses it needs. */
-function newCore(mayGoOn: () => boolean): Core {
-  compiled ??= new WebAssembly.Module(Buffer.from(coreCode, 'base64'));
-  try {
-    return new WebAssembly.Instance(compiled, { engine: { mayGoOn } }).exports as Core;
-  } catch (error) {
-    throw error instanceof RangeError ? new Error(NO_ADDRESSES, { cause: error }) : error;
-  }
-}
-
 /** Side of no literal. */
 const NO_SIDE = -1;
 
@@ -88,7 +67,7 @@ export class Engine {
   private targets = new Int32Array(0);
 
   constructor() {
-    this.core = newCore(() => this.mayGoOn());
+    this.core = coreInstance(coreCode, { engine: { mayGoOn: () => this.mayGoOn() } }) as Core;
   }
 
   get variableCount(): number {

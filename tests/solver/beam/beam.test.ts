@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { audit } from '../../../src/solver/audit.ts';
 import { type Beam, beamOf } from '../../../src/solver/beam/beam.ts';
+import { beamShopOf } from '../../../src/solver/beam/beamShop.ts';
 import type { Layout } from '../../../src/solver/layout.ts';
 import type { ShopTask } from '../../../src/solver/problem.ts';
 import { randomOf } from '../../../src/solver/random.ts';
@@ -48,6 +49,12 @@ describe('beam', () => {
   it('gives the same schedules for the same seed', () => {
     const [one, other] = [3, 3].map((seed) => schedulesOf(beamOf(shop, randomOf(seed)) as Beam, 3000));
     expect(one).toEqual(other);
+  });
+
+  it('leaves alone a day whose beginnings would need too much memory', () => {
+    const many = Array.from({ length: 600 }, () => JOBS[0]);
+    expect(beamShopOf(shopOf(handsDay(many)))).not.toBeNull();
+    expect(beamOf(shopOf(handsDay(many)), randomOf(1))).toBeNull();
   });
 
   it('counts its steps even where none leads on', () => {

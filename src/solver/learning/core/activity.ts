@@ -1,6 +1,6 @@
 // Which variable to decide next: those met in recent conflicts first (variable state independent decaying sum: Moskewicz et
 // al. 2001, DAC 38, section 3), kept in a binary heap. Part of the learning core.
-import { at, put, putReal, realAt, reals, words } from './memory';
+import { at, put, putReal, realAt, reals, words } from '../../assembly/memory';
 
 const DECAY: f64 = 1 / 0.9;
 const LARGEST: f64 = 1e100;

@@ -2,6 +2,8 @@
 // rest (first unique implication point: Marques-Silva and Sakallah 1999, IEEE Transactions on Computers 48), literals being
 // bounds that are explained when asked (lazy clause generation: Ohrimenko, Stuckey and Codish 2009, Constraints 14). Part of the
 // learning core.
+
+import { at, bytes, Growing, put, words } from '../../assembly/memory';
 import { arcFrom, arcIfLow, arcIfSide, arcLag } from './arcs';
 import {
   BY_ARC,
@@ -21,7 +23,6 @@ import {
   trailSize,
 } from './bounds';
 import { arena, HEADER } from './clauses';
-import { at, bytes, Growing, put, words } from './memory';
 
 const UNNEEDED: i32 = -2_000_000_000;
 

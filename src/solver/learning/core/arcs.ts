@@ -1,6 +1,7 @@
 // Minimum lags between variables, some on a condition: when `condition` is true, to >= from + lag. Part of the learning core.
+
+import { at, Growing, put, words } from '../../assembly/memory';
 import { BY_ARC, BY_NOTE, beginNote, low, NO_SIDE, note, raise } from './bounds';
-import { at, Growing, put, words } from './memory';
 
 /** While they are added: from, to, lag, side and number of the condition, five numbers an arc. */
 const ADDED: i32 = 5;

@@ -1,7 +1,7 @@
 // Bounds of whole-number variables and the trail of how each was raised, so that any of it can be taken back and explained.
 // A variable v has two sides: side 2v holds its lower bound, side 2v + 1 the lower bound of its negative, so that every
 // change is a rise. A literal is a side and a number: true when the side has risen that far. The state of the learning core.
-import { at, grown, put, words } from './memory';
+import { at, grown, put, words } from '../../assembly/memory';
 
 /** How an entry of the trail came about: a decision, a clause, an arc, or a note of literals written down at the time. */
 export const DECISION: i32 = 0;

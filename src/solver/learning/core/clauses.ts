@@ -1,7 +1,8 @@
 // Clauses over literals of bounds, two of each watched (Moskewicz, Madigan, Zhao, Zhang and Malik 2001, DAC 38, section 2).
 // A clause whose literals are all false but one makes that one true. Part of the learning core.
+
+import { at, Growing, grown, put, words } from '../../assembly/memory';
 import { BY_CLAUSE, DECISION, isFalse, isTrue, low, raise } from './bounds';
-import { at, Growing, grown, put, words } from './memory';
 
 /** Words of a clause before its literals: size, and how far apart in levels its literals were when it was learned. */
 export const HEADER: i32 = 2;

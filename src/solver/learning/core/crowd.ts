@@ -2,8 +2,9 @@
 // reasons that name one instant each (Schutt, Feydy, Stuckey and Wallace 2011, Constraints 16, sections 3 and 4: time-table
 // filtering with pointwise explanations). The profile follows the bounds up and down without a trail of its own: each call
 // compares what is certain now with what was laid down last. Part of the learning core.
+
+import { addToAll, at, firstAbove, lastAbove, put, words } from '../../assembly/memory';
 import { BY_NOTE, beginNote, contradict, low, NO_SIDE, note, raise } from './bounds';
-import { addToAll, at, firstAbove, lastAbove, put, words } from './memory';
 import { Propagator } from './propagator';
 import { AMOUNT, FROM, FROM_OFF, IF_LOW, IF_SIDE, Reach, UNTIL, UNTIL_OFF, USE } from './uses';
 

@@ -2,8 +2,9 @@
 // fills the capacity, a use that cannot come before the rest of such a set comes after it, and the other way round (edge
 // finding: Carlier and Pinson 1989, Management Science 35; overload checking for capacities: Baptiste, Le Pape and Nuijten
 // 2001, Constraint-Based Scheduling, chapter 3). Slower than the profile; used where floors are proved. Part of the learning core.
+
+import { at, put, words } from '../../assembly/memory';
 import { BY_NOTE, beginNote, contradict, low, NO_SIDE, note, raise } from './bounds';
-import { at, put, words } from './memory';
 import { Propagator } from './propagator';
 import { AMOUNT, FROM, FROM_OFF, IF_LOW, IF_SIDE, LENGTH, Reach, UNTIL, UNTIL_OFF, USE } from './uses';
 

@@ -1,5 +1,7 @@
 // The learning core: decide, propagate, learn from the conflict, go back, restart. Knows variables, clauses, arcs and propagators;
 // what they stand for is the business of whoever built the model. One core serves one engine: its state is that of these files.
+
+import { at, Growing, put, words } from '../../assembly/memory';
 import { beginActivity, bump, decay, offer, take } from './activity';
 import { analyse, backLevel, beginAnalysis, glue, literals, met, size } from './analysis';
 import { freezeArcs, propagateArcs } from './arcs';
@@ -18,7 +20,6 @@ import {
   trailSize,
 } from './bounds';
 import { forgetHalf, freezeClauses, learnClause, learnedCount, propagateClauses } from './clauses';
-import { at, Growing, put, words } from './memory';
 import { Propagator } from './propagator';
 
 /** How a search ended: a solution stands in the bounds; none exists; none exists under what was assumed; or the limit came. */

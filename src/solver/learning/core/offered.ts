@@ -4,11 +4,11 @@ import { Energy } from './energy';
 import { addPropagator } from './engine';
 import { WeightedSum } from './weightedSum';
 
+export { sharedWords } from '../../assembly/memory';
 export { addArc } from './arcs';
 export { addVariable, leastOf, mostOf } from './bounds';
 export { addClause } from './clauses';
 export { assertRise, conflictCount, freeze, search, targetAddress } from './engine';
-export { sharedWords } from './memory';
 
 export function addCrowd(capacity: usize, instants: i32, uses: usize, count: i32): void {
   addPropagator(new Crowd(capacity, instants, uses, count));

@@ -1,6 +1,6 @@
 // Something that raises bounds when a side it watches has risen, and which of its items changed since it last ran, each once. The
 // engine notes rises and what is taken back; the propagator reads the list and clears it when it is through. Part of the learning core.
-import { at, bytes, Growing, put, words } from './memory';
+import { at, bytes, Growing, put, words } from '../../assembly/memory';
 
 export abstract class Propagator {
   /** Slow ones run when the others have nothing left to say. */

@@ -1,6 +1,7 @@
 // Uses of a capacity as they are handed over, eight numbers each, and the instants that they may reach. Part of the learning core.
+
+import { at, words } from '../../assembly/memory';
 import { leastOf, mostOf } from './bounds';
-import { at, words } from './memory';
 
 /** Numbers of a use: variable and offset of its begin and of its end, amount, side (NO_SIDE: none) and number of its condition, length. */
 export const USE: i32 = 8;

@@ -1,7 +1,8 @@
 // total >= sum of weight x side, weights above 0: raises the total, and caps each variable by what the total leaves it. Sums are
 // doubles: whole numbers up to 2^53. Part of the learning core.
+
+import { at, put, putReal, realAt, reals, words } from '../../assembly/memory';
 import { BY_NOTE, beginNote, low, note, raise } from './bounds';
-import { at, put, putReal, realAt, reals, words } from './memory';
 import { Propagator } from './propagator';
 
 export class WeightedSum extends Propagator {
