@@ -55,7 +55,7 @@ const CONFLICTS_PER_ROUND = 5;
 const SEEK_CONFLICTS = 400;
 
 /** Vain steps of the improver before it starts anew, and how a fresh start is made. */
-const MOST_VAIN = 60;
+const MOST_VAIN = 300;
 const FRESH_ROUNDS = 200;
 const FRESH_HEAT = 0.01;
 
