@@ -12,7 +12,7 @@ const TIMES = 4;
 const FLAGS = 3;
 const MOST_TIME = 4;
 /** Uses may begin before the first hour and end after the last: there is no room then. */
-const HOURS = MOST_TIME + 1;
+const HOURS = MOST_TIME + 3;
 const MOST_LENGTH = 3;
 /** All instants that a use may take. */
 const INSTANTS = Array.from({ length: MOST_TIME + MOST_LENGTH + 1 }, (_, i) => i - 1);
@@ -35,24 +35,13 @@ type Rules = {
 };
 
 const aTime = fc.integer({ min: 0, max: TIMES - 1 });
-const aFlag = fc.option(fc.integer({ min: TIMES, max: TIMES + FLAGS - 1 }));
+const aFlag = fc.option(fc.integer({ min: TIMES, max: TIMES + FLAGS - 1 }), { freq: 2 });
 
-const someRules: fc.Arbitrary<Rules> = fc.record({
-  arcs: fc.array(fc.record({ from: aTime, to: aTime, lag: fc.integer({ min: -3, max: 3 }), flag: aFlag }), { maxLength: 7 }),
-  clauses: fc.array(
-    fc.array(
-      fc.record({
-        variable: fc.integer({ min: 0, max: TIMES + FLAGS - 1 }),
-        atMost: fc.boolean(),
-        value: fc.integer({ min: 0, max: 3 }),
-      }),
-      { minLength: 1, maxLength: 4 },
-    ),
-    { maxLength: 5 },
-  ),
-  // Often one place: uses then go one by one, which has an argument of its own.
+type Room = Pick<Rules, 'capacity' | 'uses'>;
+
+const anyRoom: fc.Arbitrary<Room> = fc.record({
   capacity: fc
-    .constantFrom(1, 1, 2, 3)
+    .constantFrom(1, 2, 3)
     .chain((most) => fc.array(fc.integer({ min: 0, max: most }), { minLength: HOURS, maxLength: HOURS })),
   uses: fc.array(
     fc.record({
@@ -64,8 +53,36 @@ const someRules: fc.Arbitrary<Rules> = fc.record({
     }),
     { maxLength: 7 },
   ),
-  weights: fc.array(fc.constantFrom(-2, -1, 1, 2, 3), { minLength: TIMES + FLAGS, maxLength: TIMES + FLAGS }),
 });
+
+/** One place in nearly every hour, a use for each time: they go one by one, which has arguments of its own. */
+const onePlace: fc.Arbitrary<Room> = fc.record({
+  capacity: fc
+    .array(fc.constantFrom(1, 1, 1, 1, 0), { minLength: HOURS, maxLength: HOURS })
+    .map((hours) => hours.map((places, t) => (t === 0 ? 1 : places))),
+  uses: fc
+    .array(fc.record({ length: fc.integer({ min: 1, max: MOST_LENGTH }), flag: aFlag }), { minLength: TIMES, maxLength: TIMES })
+    .map((uses) => uses.map(({ length, flag }, at) => ({ at, offset: 0, length, amount: 1, flag }))),
+});
+
+const someRules: fc.Arbitrary<Rules> = fc
+  .record({
+    arcs: fc.array(fc.record({ from: aTime, to: aTime, lag: fc.integer({ min: -3, max: 3 }), flag: aFlag }), { maxLength: 5 }),
+    clauses: fc.array(
+      fc.array(
+        fc.record({
+          variable: fc.integer({ min: 0, max: TIMES + FLAGS - 1 }),
+          atMost: fc.boolean(),
+          value: fc.integer({ min: 0, max: 3 }),
+        }),
+        { minLength: 1, maxLength: 4 },
+      ),
+      { maxLength: 5 },
+    ),
+    room: fc.oneof(anyRoom, onePlace),
+    weights: fc.array(fc.constantFrom(-2, -1, 1, 2, 3), { minLength: TIMES + FLAGS, maxLength: TIMES + FLAGS }),
+  })
+  .map(({ room, ...others }) => ({ ...others, ...room }));
 
 function literalOf({ variable, atMost: isMost, value }: Rules['clauses'][number][number]): Literal {
   return isMost ? atMost(variable, value) : { side: 2 * variable, low: value };
@@ -138,42 +155,88 @@ function* allAssignments(): Generator<readonly number[]> {
   }
 }
 
-/** The least total of any assignment that keeps the rules; Infinity: none does. */
-function leastByTrying(rules: Rules): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const value of allAssignments()) if (isKept(rules, value)) least = Math.min(least, totalOf(rules, value));
-  return least;
+/** The assignments that keep the rules. */
+function keptByTrying(rules: Rules): (readonly number[])[] {
+  return [...allAssignments()].filter((value) => isKept(rules, value));
 }
 
-/** The least total by the engine, which asks for a smaller one until there is none; every solution is checked on the way. */
-function leastByEngine(rules: Rules, isThorough: boolean): number {
-  const { engine, isPossible } = engineOf(rules, isThorough);
+function holds({ side, low }: Literal, value: readonly number[]): boolean {
+  const at = value[side >> 1] as number;
+  return (side & 1) === 0 ? at >= low : -at >= low;
+}
+
+/** The assignment that the engine has come to, which keeps the rules. */
+function solutionIn(engine: Engine, rules: Rules): readonly number[] {
+  const value = Array.from({ length: TIMES + FLAGS }, (_, v) => engine.min(v));
+  expect(value).toEqual(Array.from({ length: TIMES + FLAGS }, (_, v) => engine.max(v)));
+  expect(isKept(rules, value), JSON.stringify(value)).toBe(true);
+  return value;
+}
+
+/** The least total by the engine, which asks for a smaller one until there is none. */
+function leastByEngine(engine: Engine, rules: Rules): number {
   let least = Number.POSITIVE_INFINITY;
-  if (!isPossible) return least;
   for (;;) {
     const assumed = Number.isFinite(least) ? [atMost(TOTAL, least - 1)] : [];
     const outcome = engine.search(assumed, 10_000, () => true);
     if (outcome === 'refuted' || outcome === 'impossible') return least;
     expect(outcome).toBe('solution');
-    const value = Array.from({ length: TIMES + FLAGS }, (_, v) => engine.min(v));
-    expect(value).toEqual(Array.from({ length: TIMES + FLAGS }, (_, v) => engine.max(v)));
-    expect(isKept(rules, value), JSON.stringify(value)).toBe(true);
-    const total = totalOf(rules, value);
+    const total = totalOf(rules, solutionIn(engine, rules));
     expect(total).toBeLessThan(least);
     least = total;
+  }
+}
+
+/** What is assumed at a time, and what the engine decides for first. */
+type Asked = { readonly assumed: readonly Literal[]; readonly target: readonly number[] };
+
+const someAsked: fc.Arbitrary<readonly Asked[]> = fc.array(
+  fc.record({
+    assumed: fc.array(
+      fc
+        .record({
+          variable: fc.integer({ min: 0, max: TIMES + FLAGS - 1 }),
+          atMost: fc.boolean(),
+          value: fc.integer({ min: 0, max: 4 }),
+        })
+        .map(literalOf),
+      { minLength: 1, maxLength: 4 },
+    ),
+    target: fc.array(fc.integer({ min: 0, max: MOST_TIME }), { minLength: TIMES + FLAGS, maxLength: TIMES + FLAGS }),
+  }),
+  { minLength: 30, maxLength: 30 },
+);
+
+/** Asks under assumptions, one after another, what is learned kept: there is a solution where some assignment fits them. */
+function expectAnswers(engine: Engine, rules: Rules, kept: readonly (readonly number[])[], asked: readonly Asked[]): void {
+  for (const { assumed, target } of asked) {
+    engine.target.set(target);
+    const outcome = engine.search(assumed, 10_000, () => true);
+    const isThere = kept.some((value) => assumed.every((literal) => holds(literal, value)));
+    expect(outcome === 'solution', JSON.stringify(assumed)).toBe(isThere);
+    if (outcome !== 'solution') continue;
+    const value = solutionIn(engine, rules);
+    expect(assumed.every((literal) => holds(literal, value))).toBe(true);
   }
 }
 
 test.each([
   ['without', false],
   ['with', true],
-])('it finds the least total that trying everything finds, %s the slower arguments', (_, isThorough) => {
+])('it finds what trying everything finds, %s the slower arguments', (_, isThorough) => {
   let found = 0;
   fc.assert(
-    fc.property(someRules, (rules) => {
-      const least = leastByTrying(rules);
-      if (Number.isFinite(least)) found++;
-      expect(leastByEngine(rules, isThorough)).toBe(least);
+    fc.property(someRules, someAsked, (rules, asked) => {
+      const kept = keptByTrying(rules);
+      const least = kept.reduce((total, value) => Math.min(total, totalOf(rules, value)), Number.POSITIVE_INFINITY);
+      if (kept.length > 0) found++;
+      const { engine, isPossible } = engineOf(rules, isThorough);
+      if (isPossible) {
+        expectAnswers(engine, rules, kept, asked);
+        expect(leastByEngine(engine, rules)).toBe(least);
+        // The least total is not asserted: all that fits may still be found.
+        expectAnswers(engine, rules, kept, asked);
+      } else expect(kept).toEqual([]);
     }),
     { numRuns: 400 },
   );
