@@ -2,8 +2,7 @@
 // once for each beam.
 import type { Random } from '../random.ts';
 import type { StayUse, UseOfPool } from '../shop.ts';
-import type { BeamShop } from './beamShop.ts';
-import { NEVER } from './beamShop.ts';
+import { type BeamShop, NEVER } from './beamShop.ts';
 
 /** How many values each half of a mark can have. */
 const MARKS = 2 ** 26;
