@@ -6,7 +6,7 @@ declare const WebAssembly: {
   readonly Instance: new (module: object, imports: object) => { readonly exports: unknown };
 };
 
-/** A core reserves some 10 GB of addresses, of which it fills a few MB: where addresses are rationed that is refused. */
+/** A core reserves some 10 GB of addresses, of which it fills a small part: where addresses are rationed that is refused. */
 const NO_ADDRESSES =
   'no addresses are left for WebAssembly: allow the process more virtual memory (ulimit -v unlimited), or set NODE_OPTIONS=--disable-wasm-trap-handler, which needs few';
 

@@ -1,5 +1,5 @@
-// Numbers in the memory of the learning core: lists of whole numbers and of doubles by their address. Nothing is given back: a core
-// serves one engine and goes with it. AssemblyScript, as all of this folder.
+// Numbers in the memory of a core: lists of whole numbers and of doubles by their address. Nothing is given back: a core serves one
+// solver and goes with it. AssemblyScript, used by the learning core and the beam's.
 
 /** Room for so many whole numbers, all 0. Returns its address. */
 export function words(count: i32): usize {

@@ -12,8 +12,9 @@ import { handOver } from './handOver.ts';
 
 /** Beginnings kept at a time, drawn for each attempt: many attempts find more than one that looks at much, but not on every day. */
 const WIDTHS = [8, 16, 32, 64];
-/** Beginnings are kept for good, to go back to, at every so many points, and as few at a time as this much memory holds, in numbers. */
+/** Beginnings are kept for good, to go back to, at every so many points. */
 const KEPT_EVERY = 4;
+/** Memory for all that are kept, in numbers of four bytes: where it is short, the larger widths are not drawn. */
 const ROOM = 2 ** 24;
 
 /** How beginnings are weighed: drawn between these for each attempt. In time units, but for the weight of a lack of slack. */

@@ -227,7 +227,7 @@ function pressing(shop: Shop, through: number): (unit: number) => number {
 
 /** Whether the beam knows how to deal with all of a shop. */
 function isWithin(shop: Shop): boolean {
-  const { chambers, units, prices, pools } = shop.problem;
+  const { chambers, units, prices, pools, horizon } = shop.problem;
   if (chambers.some((chamber) => chamber.together || chamber.underWay !== undefined)) return false;
   if (prices.fromFirstMark || (prices.move ?? 0) > 0) return false;
   if (shop.uses.some((use) => use.durations !== null)) return false;
@@ -237,7 +237,7 @@ function isWithin(shop: Shop): boolean {
   const beginnings = shop.stays.map((stay) => stay.startVar);
   if (new Set(beginnings).size < beginnings.length) return false;
   const slots = [...pools.map((pool) => pool.capacity), ...chambers.map((chamber) => chamber.room)];
-  return units.length > 0 && slots.reduce((sum, count) => sum + count, 0) <= MOST_SLOTS;
+  return units.length > 0 && horizon < NEVER && slots.reduce((sum, count) => sum + count, 0) <= MOST_SLOTS;
 }
 
 /** Lays a shop out for the beam; null when something in it is beyond the beam. */

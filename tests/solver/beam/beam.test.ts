@@ -107,7 +107,7 @@ describe('beam', () => {
     expect(Math.min(...costs)).toBe(best);
   });
 
-  it('leaves alone what it cannot deal with: machines that share the work, stays that come and go together, fixed times', () => {
+  it('leaves alone what it cannot deal with: machines that share the work, stays that come and go together, fixed times, times beyond its own', () => {
     const twoMachines = jobShop([
       [
         [0, 3],
@@ -123,6 +123,7 @@ describe('beam', () => {
     if (chamber === undefined || first === undefined) throw new Error('the day has an oven and work');
     const together = { ...problem, chambers: [{ ...chamber, together: true }] };
     const fixed = { ...problem, tasks: [{ ...first, earliestStart: 20, latestEnd: 20 + first.minDuration }, ...rest] };
-    for (const other of [twoMachines, together, fixed]) expect(beamOf(shopOf(other), randomOf(1))).toBeNull();
+    const endless = { ...problem, horizon: 1_000_000 };
+    for (const other of [twoMachines, together, fixed, endless]) expect(beamOf(shopOf(other), randomOf(1))).toBeNull();
   });
 });
