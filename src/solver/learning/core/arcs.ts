@@ -7,10 +7,12 @@ import { BY_ARC, BY_NOTE, beginNote, low, NO_SIDE, note, raise } from './bounds'
 const ADDED: i32 = 5;
 const added = new Growing();
 
-/** Arcs in the order of the side they start from: where it leads and its lag, two numbers each. */
+/** Arcs in the order of the side they start from: where it leads, its lag, and side and number of its condition. */
 let leads: usize = 0;
-/** And from where, and side and number of its condition; the fourth is empty. */
-let rest: usize = 0;
+/** Bytes of these. */
+const LEAD_SHIFT: usize = 4;
+/** And from where. */
+let starts: usize = 0;
 /** The first arc of each side, and where the last one's end. */
 let first: usize = 0;
 /** Arcs by the side of their condition. */
@@ -50,8 +52,8 @@ export function freezeArcs(sides: i32): void {
   }
   runs(first, sides);
   runs(firstIf, sides);
-  leads = words(2 * count);
-  rest = words(4 * count);
+  leads = words(4 * count);
+  starts = words(count);
   onIf = words(at(firstIf, sides));
   // Arcs of a side keep the order in which they were added.
   const next = words(sides);
@@ -60,15 +62,12 @@ export function freezeArcs(sides: i32): void {
     const from = at(list, ADDED * arc);
     const place = at(next, from);
     put(next, from, place + 1);
-    put(leads, 2 * place, at(list, ADDED * arc + 1));
-    put(leads, 2 * place + 1, at(list, ADDED * arc + 2));
-    put(rest, 4 * place, from);
-    put(rest, 4 * place + 1, at(list, ADDED * arc + 3));
-    put(rest, 4 * place + 2, at(list, ADDED * arc + 4));
+    put(starts, place, from);
+    for (let k = 0; k < 4; k++) put(leads, 4 * place + k, at(list, ADDED * arc + 1 + k));
   }
   for (let side = 0; side < sides; side++) put(next, side, at(firstIf, side));
   for (let arc = 0; arc < count; arc++) {
-    const ifSide = at(rest, 4 * arc + 1);
+    const ifSide = arcIfSide(arc);
     if (ifSide < 0) continue;
     put(onIf, at(next, ifSide), arc);
     put(next, ifSide, at(next, ifSide) + 1);
@@ -80,13 +79,16 @@ export function propagateArcs(side: i32, old: i32): bool {
   const now = at(low, side);
   const end = at(first, side + 1);
   for (let arc = at(first, side); arc < end; arc++) {
-    const lead = leads + ((<usize>arc) << 3);
-    if (now + load<i32>(lead, 4) > at(low, load<i32>(lead)) && !pull(arc)) return false;
+    const lead = leads + ((<usize>arc) << LEAD_SHIFT);
+    if (now + load<i32>(lead, 4) <= at(low, load<i32>(lead))) continue;
+    const ifSide = load<i32>(lead, 8);
+    if (ifSide !== NO_SIDE && -at(low, ifSide ^ 1) < load<i32>(lead, 12)) continue;
+    if (!pull(arc)) return false;
   }
   const endIf = at(firstIf, side + 1);
   for (let i = at(firstIf, side); i < endIf; i++) {
     const arc = at(onIf, i);
-    const needed = at(rest, 4 * arc + 2);
+    const needed = arcIfLow(arc);
     if (needed > old && needed <= now && !pull(arc)) return false;
   }
   return true;
@@ -94,12 +96,13 @@ export function propagateArcs(side: i32, old: i32): bool {
 
 /** Applies one arc as far as its condition goes. */
 function pull(arc: i32): bool {
-  const from = at(rest, 4 * arc);
-  const to = at(leads, 2 * arc);
-  const reached = at(low, from) + at(leads, 2 * arc + 1);
+  const from = at(starts, arc);
+  const lead = leads + ((<usize>arc) << LEAD_SHIFT);
+  const to = load<i32>(lead);
+  const reached = at(low, from) + load<i32>(lead, 4);
   if (reached <= at(low, to)) return true;
-  const ifSide = at(rest, 4 * arc + 1);
-  const ifLow = at(rest, 4 * arc + 2);
+  const ifSide = load<i32>(lead, 8);
+  const ifLow = load<i32>(lead, 12);
   if (ifSide === NO_SIDE || at(low, ifSide) >= ifLow) return raise(to, reached, (arc << 2) | BY_ARC);
   if (reached <= -at(low, to ^ 1) || -at(low, ifSide ^ 1) < ifLow) return true;
   const begun = beginNote();
@@ -110,17 +113,17 @@ function pull(arc: i32): bool {
 
 /** Why an arc's end rose: where it comes from, how far that is ahead, and side (NO_SIDE: none) and number of its condition. */
 export function arcFrom(arc: i32): i32 {
-  return at(rest, 4 * arc);
+  return at(starts, arc);
 }
 
 export function arcLag(arc: i32): i32 {
-  return at(leads, 2 * arc + 1);
+  return at(leads, 4 * arc + 1);
 }
 
 export function arcIfSide(arc: i32): i32 {
-  return at(rest, 4 * arc + 1);
+  return at(leads, 4 * arc + 2);
 }
 
 export function arcIfLow(arc: i32): i32 {
-  return at(rest, 4 * arc + 2);
+  return at(leads, 4 * arc + 3);
 }

@@ -129,36 +129,39 @@ export function propagateClauses(side: i32, old: i32): bool {
   let to = from;
   for (let entry = from; entry < end; entry += 1 << WATCH_SHIFT) {
     const threshold = load<i32>(entry);
-    const clause = load<i32>(entry, 4);
     let otherSide = load<i32>(entry, 8);
     let otherLow = load<i32>(entry, 12);
+    if (threshold <= old || threshold > now || at(low, otherSide) >= otherLow) {
+      v128.store(to, v128.load(entry));
+      to += 1 << WATCH_SHIFT;
+      continue;
+    }
+    const clause = load<i32>(entry, 4);
     let isUnit = false;
-    if (threshold > old && threshold <= now && at(low, otherSide) < otherLow) {
-      const a = arena + ((<usize>(clause + HEADER)) << 2);
-      if (load<i32>(a) === (side ^ 1) && load<i32>(a, 4) === 1 - threshold) {
-        store<i32>(a, load<i32>(a, 8));
-        store<i32>(a, load<i32>(a, 12), 4);
-        store<i32>(a, side ^ 1, 8);
-        store<i32>(a, 1 - threshold, 12);
+    const a = arena + ((<usize>(clause + HEADER)) << 2);
+    if (load<i32>(a) === (side ^ 1) && load<i32>(a, 4) === 1 - threshold) {
+      store<i32>(a, load<i32>(a, 8));
+      store<i32>(a, load<i32>(a, 12), 4);
+      store<i32>(a, side ^ 1, 8);
+      store<i32>(a, 1 - threshold, 12);
+    }
+    otherSide = load<i32>(a);
+    otherLow = load<i32>(a, 4);
+    if (at(low, otherSide) < otherLow) {
+      const last = a + ((<usize>at(arena, clause)) << 3);
+      let next = a + 16;
+      while (next < last && -at(low, load<i32>(next) ^ 1) < load<i32>(next, 4)) next += 8;
+      if (next < last) {
+        const nextSide = load<i32>(next);
+        const nextLow = load<i32>(next, 4);
+        store<i32>(next, side ^ 1);
+        store<i32>(next, 1 - threshold, 4);
+        store<i32>(a, nextSide, 8);
+        store<i32>(a, nextLow, 12);
+        watch(nextSide, nextLow, clause, otherSide, otherLow);
+        continue;
       }
-      otherSide = load<i32>(a);
-      otherLow = load<i32>(a, 4);
-      if (at(low, otherSide) < otherLow) {
-        const last = a + ((<usize>at(arena, clause)) << 3);
-        let next = a + 16;
-        while (next < last && -at(low, load<i32>(next) ^ 1) < load<i32>(next, 4)) next += 8;
-        if (next < last) {
-          const nextSide = load<i32>(next);
-          const nextLow = load<i32>(next, 4);
-          store<i32>(next, side ^ 1);
-          store<i32>(next, 1 - threshold, 4);
-          store<i32>(a, nextSide, 8);
-          store<i32>(a, nextLow, 12);
-          watch(nextSide, nextLow, clause, otherSide, otherLow);
-          continue;
-        }
-        isUnit = true;
-      }
+      isUnit = true;
     }
     store<i32>(to, threshold);
     store<i32>(to, clause, 4);

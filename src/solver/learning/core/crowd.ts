@@ -26,9 +26,12 @@ export class Crowd extends Propagator {
   /** What of each use is laid down in the profile: [start, end), empty when start is not below end. */
   private readonly laidStart: usize;
   private readonly laidEnd: usize;
-  /** Window of each use as last read: earliest start, latest end, and whether it is certain (1), open (0) or ruled out (-1). */
-  private readonly windowStart: usize;
-  private readonly windowEnd: usize;
+  /** Earliest and latest start and end of each use as last read: one that is ruled out ends before all instants. */
+  private readonly firstStart: usize;
+  private readonly lastStart: usize;
+  private readonly firstEnd: usize;
+  private readonly lastEnd: usize;
+  /** Whether each is certain (1), open (0) or ruled out (-1). */
   private readonly certainty: usize;
   /** Instants that became fuller since every use was last held against the profile. */
   private fullerFrom: i32;
@@ -83,8 +86,15 @@ export class Crowd extends Propagator {
     }
     this.laidStart = words(count);
     this.laidEnd = words(count);
-    this.windowStart = words(count);
-    this.windowEnd = words(count);
+    // They are read four at a time.
+    this.firstStart = words(count + 3);
+    this.lastStart = words(count + 3);
+    this.firstEnd = words(count + 3);
+    this.lastEnd = words(count + 3);
+    for (let i = count; i < count + 3; i++) {
+      put(this.firstEnd, i, i32.MIN_VALUE);
+      put(this.lastEnd, i, i32.MIN_VALUE);
+    }
     this.certainty = words(count);
     this.fullerFrom = 0;
     this.fullerUntil = instants;
@@ -104,17 +114,34 @@ export class Crowd extends Propagator {
     const fullerFrom = this.fullerFrom;
     const fullerUntil = this.fullerUntil;
     for (let k = 0; k < wakes; k++) if (!this.hold(at(list, k))) return false;
-    if (fullerFrom < fullerUntil) {
-      const windowStart = this.windowStart;
-      const windowEnd = this.windowEnd;
-      const count = this.count;
-      for (let i = 0; i < count; i++) {
-        if (at(windowStart, i) < fullerUntil && at(windowEnd, i) > fullerFrom && !this.hold(i)) return false;
-      }
-    }
+    if (fullerFrom < fullerUntil && !this.holdAll(fullerFrom, fullerUntil)) return false;
     this.fullerFrom = i32.MAX_VALUE;
     this.fullerUntil = i32.MIN_VALUE;
     this.clearWakes();
+    return true;
+  }
+
+  /** Holds against the profile the uses that may be kept from beginning or ending where it became fuller: the others stand as they stood. */
+  private holdAll(fullerFrom: i32, fullerUntil: i32): bool {
+    const from = i32x4.splat(fullerFrom);
+    const until = i32x4.splat(fullerUntil);
+    const count = this.count;
+    for (let i = 0; i < count; i += 4) {
+      const offset = (<usize>i) << 2;
+      const first = v128.and(
+        i32x4.lt_s(v128.load(this.firstStart + offset), until),
+        i32x4.gt_s(v128.load(this.firstEnd + offset), from),
+      );
+      const last = v128.and(
+        i32x4.lt_s(v128.load(this.lastStart + offset), until),
+        i32x4.gt_s(v128.load(this.lastEnd + offset), from),
+      );
+      let which = i32x4.bitmask(v128.or(first, last));
+      while (which !== 0) {
+        if (!this.hold(i + ctz(which))) return false;
+        which &= which - 1;
+      }
+    }
     return true;
   }
 
@@ -134,18 +161,15 @@ export class Crowd extends Propagator {
     let certainty = 1;
     if (side !== NO_SIDE && at(low, side) < at(this.ifLow, i)) certainty = -at(low, side ^ 1) < at(this.ifLow, i) ? -1 : 0;
     put(this.certainty, i, certainty);
-    put(this.windowStart, i, at(low, from) + at(this.fromOff, i));
-    put(this.windowEnd, i, at(this.untilOff, i) - at(low, until ^ 1));
-    let start = 0;
-    let end = 0;
-    if (certainty === 1) {
-      start = at(this.fromOff, i) - at(low, from ^ 1);
-      end = at(low, until) + at(this.untilOff, i);
-      if (start >= end) {
-        start = 0;
-        end = 0;
-      }
-    }
+    const lastStart = at(this.fromOff, i) - at(low, from ^ 1);
+    const firstEnd = at(low, until) + at(this.untilOff, i);
+    put(this.firstStart, i, at(low, from) + at(this.fromOff, i));
+    put(this.lastStart, i, lastStart);
+    put(this.firstEnd, i, certainty < 0 ? i32.MIN_VALUE : firstEnd);
+    put(this.lastEnd, i, certainty < 0 ? i32.MIN_VALUE : at(this.untilOff, i) - at(low, until ^ 1));
+    const isLaid = certainty === 1 && lastStart < firstEnd;
+    const start = isLaid ? lastStart : 0;
+    const end = isLaid ? firstEnd : 0;
     if (start !== at(this.laidStart, i) || end !== at(this.laidEnd, i)) this.relay(i, start, end);
   }
 

@@ -30,6 +30,8 @@ export class Energy extends Propagator {
   private readonly order: usize;
   private readonly byEnd: usize;
   private sure: i32 = 0;
+  /** The most work of one of them. */
+  private largest: i32 = 0;
   /** Of those that are certain, in that order: begin, end and work, and the capacity before the end. */
   private readonly begins: usize;
   private readonly ends: usize;
@@ -76,10 +78,11 @@ export class Energy extends Propagator {
     this.end = words(count);
     this.order = words(count);
     this.byEnd = words(count);
-    this.begins = words(count);
-    this.ends = words(count);
-    this.works = words(count);
-    this.openAtEnd = words(count);
+    // They are read four at a time.
+    this.begins = words(count + 3);
+    this.ends = words(count + 3);
+    this.works = words(count + 3);
+    this.openAtEnd = words(count + 3);
     this.sweptIn = reach.room();
     for (let i = 0; i < count; i++) {
       put(this.order, i, i);
@@ -115,6 +118,7 @@ export class Energy extends Propagator {
       put(order, here, i);
     }
     let sure = 0;
+    let largest = 0;
     for (let k = 0; k < count; k++) {
       const i = at(order, k);
       const side = at(this.ifSide, i);
@@ -124,34 +128,58 @@ export class Energy extends Propagator {
       put(this.ends, sure, at(end, i));
       put(this.works, sure, at(this.work, i));
       put(this.openAtEnd, sure, at(this.open, at(end, i)));
+      largest = max(largest, at(this.work, i));
       sure++;
     }
     this.sure = sure;
+    this.largest = largest;
+    // What fills the last four up counts as before every begin.
+    for (let k = sure; k < sure + 3; k++) put(this.begins, k, i32.MIN_VALUE);
   }
 
   /** For each begin, the work that lies after it, end by end. */
   private sweep(): bool {
     const begins = this.begins;
-    const ends = this.ends;
     const works = this.works;
     const openAtEnd = this.openAtEnd;
+    const none = i32x4.splat(0);
     const sure = this.sure;
+    // Where nothing can go on there is more slack than this.
+    const tight = i32x4.splat(this.isOneByOne ? this.largest : 0);
     this.sweeps++;
     for (let k = 0; k < sure; k++) {
       const a = at(begins, k);
       if (at(this.sweptIn, a) === this.sweeps) continue;
       put(this.sweptIn, a, this.sweeps);
+      const begin = i32x4.splat(a);
       // What is open after it, less the work so far.
       let open = -at(this.open, a);
-      for (let m = 0; m < sure; m++) {
-        if (at(begins, m) < a) continue;
-        open -= at(works, m);
-        const b = at(ends, m);
-        if (m + 1 < sure && at(ends, m + 1) === b) continue;
-        const slack = at(openAtEnd, m) + open;
-        if (slack < 0) return this.overload(a, b, -slack);
-        if (this.isOneByOne && !this.orderAround(a, b, m, -at(this.open, a) - open, slack)) return false;
+      for (let m = 0; m < sure; m += 4) {
+        const offset = (<usize>m) << 2;
+        const isWithin = i32x4.ge_s(v128.load(begins + offset), begin);
+        let used = v128.and(v128.load(works + offset), isWithin);
+        used = i32x4.add(used, v128.shuffle<i32>(none, used, 0, 4, 5, 6));
+        used = i32x4.add(used, v128.shuffle<i32>(none, used, 0, 1, 4, 5));
+        const slack = i32x4.add(v128.load(openAtEnd + offset), i32x4.sub(i32x4.splat(open), used));
+        if (v128.any_true(v128.and(i32x4.lt_s(slack, tight), isWithin)) && !this.look(a, m, open)) return false;
+        open -= i32x4.extract_lane(used, 3);
       }
+    }
+    return true;
+  }
+
+  /** Looks at four ends, from the one at `from` on, after begin `a`; `before`: what is open after it, less the work before these. */
+  private look(a: i32, from: i32, before: i32): bool {
+    const sure = this.sure;
+    let open = before;
+    for (let m = from; m < min(from + 4, sure); m++) {
+      if (at(this.begins, m) < a) continue;
+      open -= at(this.works, m);
+      const b = at(this.ends, m);
+      if (m + 1 < sure && at(this.ends, m + 1) === b) continue;
+      const slack = at(this.openAtEnd, m) + open;
+      if (slack < 0) return this.overload(a, b, -slack);
+      if (this.isOneByOne && slack < this.largest && !this.orderAround(a, b, m, -at(this.open, a) - open, slack)) return false;
     }
     return true;
   }
