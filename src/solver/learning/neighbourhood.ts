@@ -38,7 +38,7 @@ const FEW_UNITS = 30;
 const WHOLE_WEIGHT = 3;
 /** Larger ones are searched as a whole now and then, and only after so many steps in vain: it takes long and gains least. */
 const FIRST_WHOLE_WEIGHT = 0.3;
-const VAIN_BEFORE_WHOLE = 30;
+const VAIN_BEFORE_WHOLE = 100;
 
 /** Share of the steps in which units that are left out may be planned. */
 const PLANS_SHARE = 0.5;
