@@ -140,7 +140,7 @@ describe('what is refused', () => {
 
 describe('what is printed', () => {
   test('it fits', { timeout: 60_000 }, async () => {
-    const { code, out, err } = await fitted([scenario, '--add', 'roll=20@06:00', '--from', plan, '--effort', '60']);
+    const { code, out, err } = await fitted([scenario, '--add', 'roll=20@06:00', '--from', plan, '--effort', '80']);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(compareGolden('fit-fits.txt', out)).toEqual({ same: true });
   });
