@@ -19,7 +19,7 @@ const SCALES = [1, 2, 4, 5, 10, 20, 50, 100, 1000];
 const LARGEST_TOTAL = 500_000_000;
 
 /** Pools of capacity one with at most so many uses get a yes-or-no variable for each pair's order. */
-const MOST_ORDERED = 64;
+const MOST_ORDERED = 100;
 
 /** Whether the learning solver can hold a problem at all. */
 export function scaleOf(problem: ShopProblem): number | null {
