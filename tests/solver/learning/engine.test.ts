@@ -289,6 +289,17 @@ describe('many conflicts', () => {
     }
   });
 
+  test('choices before times, whatever a time is worth: the time gives way', () => {
+    const engine = new Engine();
+    const [time, choice] = [engine.addVariable(0, 9), engine.addVariable(0, 1)];
+    // Where the choice is yes the time is at least 5; both together are not what is wanted of each.
+    engine.addArc(engine.addVariable(0, 0), time, 5, isTrue(choice));
+    engine.freeze(Float64Array.of(1, 0, 0));
+    engine.target.set([2, 1, 0]);
+    expect(engine.search([], 10, () => true)).toBe('solution');
+    expect([engine.min(choice), engine.min(time)]).toEqual([1, 5]);
+  });
+
   test('that is kept where memory moves', () => {
     const engine = pigeons(9, 8);
     const before = engine.target;
