@@ -164,7 +164,8 @@ test('the look over HTTP sees what is gone or is another, and the log is not sil
     expect.stringMatching(`^lost: saving ${all.saving.number}: .* is answered 404`),
     `lost: telling of ${all.telling.date}: ${all.telling.number}, from ${all.telling.first}`,
   ]);
-  expect(life.said().join('\n')).toContain('"status":404');
+  // What it says comes through a pipe, and may come after its answer.
+  await expect.poll(() => life.said().join('\n'), { timeout: 10_000 }).toContain('"status":404');
 
   const plan = rounds.told.find((each): each is Done<'accepting'> => 'done' in each && each.done === 'accepting');
   if (plan === undefined || plan.id === all.accepting.id) throw new Error('only one plan was acknowledged');
