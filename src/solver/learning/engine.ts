@@ -65,6 +65,8 @@ export class Engine {
   private variables = 0;
   /** What the engine decides for, as long as the memory of the core stays where it is. */
   private targets = new Int32Array(0);
+  /** Lags that hold on no condition. */
+  readonly sureArcs: { readonly from: number; readonly to: number; readonly lag: number }[] = [];
 
   constructor() {
     this.core = coreInstance(coreCode, { engine: { mayGoOn: () => this.mayGoOn() } }) as Core;
@@ -91,6 +93,7 @@ export class Engine {
 
   /** Asks that variable `to` is at least variable `from` plus `lag`, on a condition or always. */
   addArc(from: number, to: number, lag: number, condition: Literal | null = null): void {
+    if (condition === null) this.sureArcs.push({ from, to, lag });
     this.core.addArc(from, to, lag, condition?.side ?? NO_SIDE, condition === null ? 0 : within(condition.low));
   }
 

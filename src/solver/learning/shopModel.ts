@@ -10,6 +10,7 @@ import { addBursts } from './burstModel.ts';
 import { type CrowdUse, Engine, type Term } from './engine.ts';
 import { isFalse, isTrue, type Literal, negated } from './literal.ts';
 import type { ModelDraft } from './modelDraft.ts';
+import { OrderModel } from './orderModel.ts';
 import { type Part, Presence } from './presence.ts';
 import { addPrice } from './priceModel.ts';
 import { chambersOf, type StayModel } from './stayModel.ts';
@@ -62,6 +63,7 @@ export class ShopModel implements ModelDraft {
   /** Per use with a choice of pools: a yes-or-no variable for each. */
   readonly poolChoice: (readonly number[] | null)[];
   readonly stays: StayModel;
+  private readonly orders = new OrderModel(this.engine, (...literals) => this.clause(...literals));
   private isConsistent = true;
   private readonly crowds: { readonly capacity: Int32Array; readonly list: readonly CrowdUse[]; readonly reach: number }[] = [];
 
@@ -103,6 +105,7 @@ export class ShopModel implements ModelDraft {
     this.stays = chambersOf(this, shop, (s) => this.plannedTask[(shop.stays[s] as StayUse).task] === 1, guessesChanges);
     this.addEnergies();
     this.addTwinOrder();
+    this.orders.addOrders();
     const price = addPrice(this, isPlanned, this.stays.changes, this.moveTerms(), this.presence.terms);
     this.objective = price.total;
     this.latestFirst = price.first;
@@ -222,7 +225,8 @@ export class ShopModel implements ModelDraft {
     const most = capacity.reduce((a, b) => Math.max(a, b), 0);
     if (list.length > MOST_ORDERED || 2 * Math.max(...list.map((use) => use.amount)) <= most) return;
     list.forEach((a, i) => {
-      for (const b of list.slice(i + 1)) if (a.length > 0 && b.length > 0 && a.amount + b.amount > most) this.addOrder(a, b);
+      for (const b of list.slice(i + 1))
+        if (a.length > 0 && b.length > 0 && a.amount + b.amount > most) this.orders.keepApart(a, b);
     });
   }
 
@@ -241,43 +245,9 @@ export class ShopModel implements ModelDraft {
     for (const { capacity, list, reach } of this.crowds) if (reach >= ENERGY_SHARE * most) this.engine.addEnergy(capacity, list);
   }
 
-  /** One of two uses that cannot overlap ends before the other begins. */
-  private addOrder(a: CrowdUse, b: CrowdUse): void {
-    const { engine } = this;
-    const isOver = (first: CrowdUse, second: CrowdUse): boolean =>
-      engine.max(first.until) + first.untilOff <= engine.min(second.from) + second.fromOff;
-    if (isOver(a, b) || isOver(b, a)) return;
-    const unless = [a, b].flatMap(({ condition }) => (condition === null ? [] : [negated(condition)]));
-    if (unless.length === 0) {
-      const flag = this.orderFlag(a.until, b.from, a.untilOff - b.fromOff);
-      engine.addArc(b.until, a.from, b.untilOff - a.fromOff, isFalse(flag));
-      return;
-    }
-    const first = this.orderFlag(a.until, b.from, a.untilOff - b.fromOff);
-    const second = this.orderFlag(b.until, a.from, b.untilOff - a.fromOff);
-    this.clause(...unless, isTrue(first), isTrue(second));
-  }
-
-  /** A yes-or-no variable that, when true, keeps `to` at least `lag` after `from`. */
   orderFlag(from: number, to: number, lag: number): number {
-    const pair = from * this.shop.network.variableCount + to;
-    const ofPair = this.flagsOfPair.get(pair) ?? new Map<number, number>();
-    const known = ofPair.get(lag);
-    if (known !== undefined) return known;
-    const flag = this.addFlag();
-    ofPair.set(lag, flag);
-    this.flagsOfPair.set(pair, ofPair);
-    if (from === to) {
-      if (lag > 0) this.clause(isFalse(flag));
-      return flag;
-    }
-    this.engine.addArc(from, to, lag, isTrue(flag));
-    this.orderFlags.push({ flag, from, to, lag });
-    return flag;
+    return this.orders.flag(from, to, lag);
   }
-  /** By pair of variables and by lag. */
-  private readonly flagsOfPair = new Map<number, Map<number, number>>();
-  private readonly orderFlags: { readonly flag: number; readonly from: number; readonly to: number; readonly lag: number }[] = [];
 
   private moveTerms(): readonly Term[] {
     const flagOf = (flags: readonly number[] | null, at: number): Literal | null =>
@@ -355,9 +325,7 @@ export class ShopModel implements ModelDraft {
     });
     this.stays.aimAt(sorted);
     this.presence.aimAt(this, sorted);
-    for (const { flag, from, to, lag } of this.orderFlags) {
-      target[flag] = (target[to] as number) >= (target[from] as number) + lag ? 1 : 0;
-    }
+    this.orders.aimAt(target);
     if (this.latestFirst >= 0) target[this.latestFirst] = engine.max(this.latestFirst);
     return sorted;
   }

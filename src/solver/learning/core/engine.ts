@@ -4,7 +4,7 @@
 import { at, Growing, put, words } from '../../assembly/memory';
 import { beginActivity, bump, decay, offer, take } from './activity';
 import { analyse, backLevel, beginAnalysis, glue, literals, met, size } from './analysis';
-import { freezeArcs, propagateArcs } from './arcs';
+import { freezeArcs, hasRows, propagateArcs, takeBackArcs } from './arcs';
 import {
   BY_CLAUSE,
   DECISION,
@@ -186,6 +186,7 @@ function backTo(wanted: i32): void {
   for (let entry = trailSize; entry < before; entry++) {
     const side = entrySide(entry);
     offer(side >> 1);
+    if (hasRows) takeBackArcs(side);
     const end = at(firstWatcher, side + 1);
     for (let i = at(firstWatcher, side); i < end; i += 2) propagatorAt(at(watchers, i)).touch(at(watchers, i + 1));
   }
