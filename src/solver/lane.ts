@@ -125,7 +125,7 @@ export class Lane {
 
   /** Builds ahead what improving every unit begins with, in one long step. Changes no outcome. */
   prepare(): void {
-    if (this.scale !== null) this.prepared = new ShopModel(this.shop, this.scale, () => true, this.task === 'prove', true);
+    if (this.scale !== null) this.prepared = new ShopModel(this.shop, this.scale, () => true, true, true);
   }
 
   /** Works from the news for a stretch. */
@@ -362,7 +362,7 @@ export class Lane {
     const prepared = isComplete && !isOpen ? this.prepared : null;
     this.prepared = null;
     const modelOf = isOpen ? openModel : closedModel;
-    const model = prepared ?? modelOf(this.shop, this.scale as number, layout, this.task === 'prove');
+    const model = prepared ?? modelOf(this.shop, this.scale as number, layout, true);
     const floor = isComplete && !isOpen ? Math.ceil(this.floor * (this.scale as number) - 1e-6) : 0;
     return new Improver(model, this.random, { layout, total: model.priceOf(layout, total), isComplete, isOpen }, floor);
   }

@@ -19,8 +19,9 @@ import { chambersOf, type StayModel } from './stayModel.ts';
 const SCALES = [1, 2, 4, 5, 10, 20, 50, 100, 1000];
 const LARGEST_TOTAL = 500_000_000;
 
-/** Pools of capacity one with at most so many uses get a yes-or-no variable for each pair's order. */
-const MOST_ORDERED = 100;
+/** Pools of capacity one with at most so many uses get a yes-or-no variable for each pair's order; fewer where uses may be elsewhere. */
+const MOST_ORDERED = 240;
+const MOST_ORDERED_IF = 100;
 
 /** Whether the learning solver can hold a problem at all. */
 export function scaleOf(problem: ShopProblem): number | null {
@@ -68,7 +69,7 @@ export class ShopModel implements ModelDraft {
   private readonly crowds: { readonly capacity: Int32Array; readonly list: readonly CrowdUse[]; readonly reach: number }[] = [];
 
   /**
-   * `isThorough`: with the slower arguments that pay when floors are proved. `guessesChanges`: changes of state are counted as
+   * `isThorough`: with the slower arguments about work that must happen between two times. `guessesChanges`: changes of state are counted as
    * most schedules need them, see chambersOf; no floor is proved then where they have a price. `isOpen`: which of the planned units
    * may be left out all the same, at their price.
    */
@@ -223,7 +224,8 @@ export class ShopModel implements ModelDraft {
     if (this.isThorough && list.length <= MOST_ENERGY_USES)
       this.crowds.push({ capacity, list, reach: this.reachOf(capacity, list) });
     const most = capacity.reduce((a, b) => Math.max(a, b), 0);
-    if (list.length > MOST_ORDERED || 2 * Math.max(...list.map((use) => use.amount)) <= most) return;
+    const mostOrdered = list.every(({ condition }) => condition === null) ? MOST_ORDERED : MOST_ORDERED_IF;
+    if (list.length > mostOrdered || 2 * Math.max(...list.map((use) => use.amount)) <= most) return;
     list.forEach((a, i) => {
       for (const b of list.slice(i + 1))
         if (a.length > 0 && b.length > 0 && a.amount + b.amount > most) this.orders.keepApart(a, b);
