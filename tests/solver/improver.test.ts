@@ -41,3 +41,20 @@ describe('the improver, broken off by the clock', () => {
     expect(broken).toMatchObject({ total: best, isDone: true });
   });
 });
+
+it('it says of every step whether the schedule got cheaper by it', () => {
+  const shop = shopOf(TEN_JOBS);
+  let steps = 0;
+  for (let seed = 1; seed <= 15; seed++) {
+    const search = new Search(shop, randomOf(seed));
+    for (const _ of search.construct());
+    const start = { layout: search.bestLayout(), total: search.bestCost.total, isComplete: true };
+    const improver = new Improver(new ShopModel(shop, 1, () => true, false, true), randomOf(seed), start, 0);
+    for (let i = 0; i < 60 && !improver.isDone; i++) {
+      const before = improver.total;
+      expect(improver.improve(() => true)).toBe(improver.total < before);
+      steps++;
+    }
+  }
+  expect(steps).toBeGreaterThan(150);
+});

@@ -173,13 +173,15 @@ export class Improver {
         if (outcome === 'refuted' && place.kind === 'all') this.isDone = true;
         this.neighbourhoods.remember(place.kind, outcome === 'refuted' ? 'searched' : 'too-large');
         this.conflictLimit = Math.min(MOST_CONFLICTS, this.patience.more * Math.max(this.patience.least, this.conflictLimit));
-        if (!this.isDone && this.random.next() < SIDEWAYS_SHARE) this.goSideways(mayGoOn);
-        return false;
+        return !this.isDone && this.random.next() < SIDEWAYS_SHARE && this.goSideways(mayGoOn);
     }
   }
 
-  /** Moves on to another schedule of the same price, packed to the left in one neighbourhood: what was stuck may come loose. */
-  private goSideways(mayGoOn: () => boolean): void {
+  /**
+   * Moves on to another schedule of the same price, packed to the left in one neighbourhood: what was stuck may come loose. Returns
+   * whether it is even cheaper.
+   */
+  private goSideways(mayGoOn: () => boolean): boolean {
     const { model } = this;
     const { engine } = model;
     const place = this.neighbourhoods.draw(this.time, this.isFar);
@@ -189,7 +191,9 @@ export class Improver {
       SIDEWAYS_CONFLICTS,
       mayGoOn,
     );
+    const before = this.total;
     if (outcome === 'solution') this.adopt(model.read(), engine.min(model.objective));
     else this.adopt(this.layout, this.total);
+    return this.total < before;
   }
 }
