@@ -31,7 +31,7 @@ export class OrderModel {
   addOrders(): void {
     const lags = new SureLags(this.engine);
     for (const [a, b] of this.pairs) {
-      if (this.isOver(a, b) || this.isOver(b, a)) continue;
+      if (this.isOver(a, b) || this.isOver(b, a) || lags.part(a, b) || lags.part(b, a)) continue;
       if (lags.forbid(b, a)) this.follow(a, b);
       else if (lags.forbid(a, b)) this.follow(b, a);
       else this.choose(a, b);
@@ -45,12 +45,15 @@ export class OrderModel {
   }
 
   private follow(first: CrowdUse, second: CrowdUse): void {
-    this.engine.addArc(first.until, second.from, first.untilOff - second.fromOff);
+    const lag = first.untilOff - second.fromOff;
+    const unless = unlessBoth(first, second);
+    if (unless.length === 0) this.engine.addArc(first.until, second.from, lag);
+    else this.clause(...unless, isTrue(this.flag(first.until, second.from, lag)));
   }
 
   private choose(a: CrowdUse, b: CrowdUse): void {
     const first = this.flag(a.until, b.from, a.untilOff - b.fromOff);
-    const unless = [a, b].flatMap(({ condition }) => (condition === null ? [] : [negated(condition)]));
+    const unless = unlessBoth(a, b);
     if (unless.length === 0) {
       this.engine.addArc(b.until, a.from, b.untilOff - a.fromOff, isFalse(first));
       return;
@@ -85,6 +88,11 @@ export class OrderModel {
   }
 }
 
+/** What is true when not both are there. */
+function unlessBoth(a: CrowdUse, b: CrowdUse): Literal[] {
+  return [a, b].flatMap(({ condition }) => (condition === null ? [] : [negated(condition)]));
+}
+
 /** How far variables are apart at least by the lags of an engine that hold in any case: the longest path from one to the other. */
 class SureLags {
   private readonly leads: { readonly to: number; readonly lag: number }[][];
@@ -95,9 +103,13 @@ class SureLags {
     for (const { from, to, lag } of engine.sureArcs) this.leads[from]?.push({ to, lag });
   }
 
-  /** Whether one use, if both are there for certain, cannot come before another: it does not end before that has begun. */
+  /** Whether one use is over when another begins. */
+  part(first: CrowdUse, second: CrowdUse): boolean {
+    return (this.from(first.until)[second.from] as number) + second.fromOff - first.untilOff >= 0;
+  }
+
+  /** Whether one use cannot come before another: it does not end before that has begun. */
   forbid(first: CrowdUse, second: CrowdUse): boolean {
-    if (first.condition !== null || second.condition !== null) return false;
     return (this.from(second.from)[first.until] as number) + first.untilOff - second.fromOff > 0;
   }
 
