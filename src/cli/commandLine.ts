@@ -13,6 +13,7 @@ import { whyCommand } from './commands/whyCommand.ts';
 import { EXIT, type ExitCode } from './exitCodes.ts';
 import type { Request } from './request.ts';
 import type { Surroundings } from './surroundings.ts';
+import { tellWrongValuesAtOnce } from './wrongValues.ts';
 
 const HELP = `
 Examples:
@@ -70,6 +71,7 @@ export function commandLine(
     request = asked;
   });
   settle(command, streams);
+  tellWrongValuesAtOnce(command);
   try {
     command.parse(words, { from: 'user' });
   } catch (error) {

@@ -17,7 +17,7 @@ const ROUNDS_PER_STRETCH = 150;
 /** Milliseconds of a stretch on this thread, by lane, and on a thread of its own, where the clock decides. */
 const STRETCH_MS = 30;
 const SHARED_STRETCH_MS: Readonly<Record<LaneTask, number>> = { improve: 28, prove: 12 };
-const THREAD_STRETCH_MS = 240;
+const THREAD_STRETCH_MS = 100;
 
 /** Milliseconds a search that is over waits for what the lane elsewhere has found. */
 const LAST_WAIT_MS = 100;

@@ -361,9 +361,9 @@ export class Lane {
     const isOpen = this.wantsOpen({ isComplete, total });
     const prepared = isComplete && !isOpen ? this.prepared : null;
     this.prepared = null;
-    const modelOf = isOpen ? openModel : closedModel;
-    const model = prepared ?? modelOf(this.shop, this.scale as number, layout, true);
-    const floor = isComplete && !isOpen ? Math.ceil(this.floor * (this.scale as number) - 1e-6) : 0;
+    const scale = this.scale as number;
+    const model = prepared ?? (isOpen ? openModel(this.shop, scale, layout, true) : closedModel(this.shop, scale, layout));
+    const floor = isComplete && !isOpen ? Math.ceil(this.floor * scale - 1e-6) : 0;
     return new Improver(model, this.random, { layout, total: model.priceOf(layout, total), isComplete, isOpen }, floor);
   }
 

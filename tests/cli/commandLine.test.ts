@@ -48,6 +48,23 @@ test.each([
   expect(out).toBe('');
 });
 
+test.each([
+  ['plan day.yaml --seconds soon --effort 0 --seed -3', ['--seconds', '--effort', '--seed']],
+  ['plan --seconds soon --workers 3', ['--seconds', '--workers', "missing required argument 'file'"]],
+  ['plan day.yaml --effort 0 --secnods 3', ['--effort', 'Did you mean --seconds?']],
+  ['compare day.yaml --seed -3 --sweep shelves', ['--seed', '--sweep']],
+  ['fit day.yaml --add rye --add cheese-straw=0@07:30', ["'rye'", "'cheese-straw=0@07:30'"]],
+])('everything that is wrong is told at once: %s', (text, says) => {
+  const { result, out, err } = parse(text);
+  expect(result).toBe(2);
+  const lines = err.split('\n').filter((line) => line !== '' && !line.startsWith('(') && !line.startsWith('Did'));
+  expect(lines).toHaveLength(says.length);
+  says.forEach((part) => {
+    expect(err).toContain(part);
+  });
+  expect(out).toBe('');
+});
+
 test.each(['--help', 'plan --help', 'check --help', 'draw --help'])(
   '%s goes to standard output, with examples and exit codes',
   (text) => {

@@ -9,11 +9,11 @@ function isPlannedIn({ start }: Layout, { problem }: Shop, unit: number): boolea
 }
 
 /** A model of the units that a schedule plans. */
-export function closedModel(shop: Shop, scale: number, layout: Layout, isThorough: boolean): ShopModel {
-  return new ShopModel(shop, scale, (unit) => isPlannedIn(layout, shop, unit), isThorough, true);
+export function closedModel(shop: Shop, scale: number, layout: Layout): ShopModel {
+  return new ShopModel(shop, scale, (unit) => isPlannedIn(layout, shop, unit), true, true);
 }
 
-/** A model of all units that can be planned, each of which may be left out where that has a price. */
+/** A model of all units that can be planned, each of which may be left out where that has a price. `isThorough`: see ShopModel. */
 export function openModel(shop: Shop, scale: number, layout: Layout, isThorough: boolean): ShopModel {
   const { problem, network } = shop;
   const childrenOf = new Map<number, number[]>();
