@@ -3,7 +3,6 @@
 import { isFarFrom } from '../farFrom.ts';
 import { type Layout, timesOf } from '../layout.ts';
 import type { Random } from '../random.ts';
-import { isSmall } from '../smallProblem.ts';
 import { heldStill } from './heldStill.ts';
 import { atMost } from './literal.ts';
 import { type Neighbourhood, Neighbourhoods } from './neighbourhood.ts';
@@ -13,9 +12,10 @@ import type { ShopModel } from './shopModel.ts';
 type Patience = { readonly least: number; readonly more: number; readonly less: number };
 
 /**
- * Many neighbourhoods looked into shortly bring most, until they are in vain; on small problems, and far from the floor, where much is late
- * or left out, longer looks do.
+ * Many neighbourhoods looked into shortly bring most, until they are in vain; on problems of so few units, and far from the floor, where
+ * much is late or left out, longer looks do. By turns at 2 s, 18 days of 26 to 36 units, with the whole searched seldom beside it: 0.6 %.
  */
+const FEW_UNITS = 36;
 const SHORT: Patience = { least: 25, more: 1.03, less: 0.5 };
 const LONG: Patience = { least: 250, more: 1.01, less: 0 };
 const MOST_CONFLICTS = 2500;
@@ -88,7 +88,7 @@ export class Improver {
   }
 
   private get patience(): Patience {
-    return this.isFar || isSmall(this.model.shop.problem) ? LONG : SHORT;
+    return this.isFar || this.model.shop.problem.units.length <= FEW_UNITS ? LONG : SHORT;
   }
 
   /** Goes on from a schedule that it can go on from; `price`: by the problem. */

@@ -2,6 +2,7 @@
 // CP 98, LNCS 1520) with sizes that adapt to what could be searched through.
 import type { Random } from '../random.ts';
 import type { Shop } from '../shop.ts';
+import { isSmall } from '../smallProblem.ts';
 
 /**
  * Kinds of neighbourhood: a stretch of time, whole blocks, what costs and the blocks in its way, units near a time, the end of
@@ -33,10 +34,9 @@ const LEAST_SIZE = 0.02;
 const LARGER = 1.09;
 const SMALLER = 0.94;
 
-/** Problems of so few units are small enough to search as a whole, again and again: what is learned adds up. */
-const FEW_UNITS = 30;
+/** Small problems are searched as a whole again and again: what is learned adds up. */
 const WHOLE_WEIGHT = 3;
-/** Larger ones are searched as a whole now and then, and only after so many steps in vain: it takes long and gains least. */
+/** Others are searched as a whole now and then, and only after so many steps in vain: it takes long and gains least. */
 const FIRST_WHOLE_WEIGHT = 0.3;
 const VAIN_BEFORE_WHOLE = 100;
 
@@ -63,6 +63,7 @@ export class Neighbourhoods {
   private readonly size: Map<Kind, number>;
   private readonly weight: Map<Kind, number>;
   private readonly isFree: Uint8Array;
+  private readonly isSmall: boolean;
   private isFar = false;
   /** Steps since the last that found something better. */
   private vain = 0;
@@ -71,6 +72,7 @@ export class Neighbourhoods {
     this.shop = shop;
     this.random = random;
     this.isFree = new Uint8Array(shop.network.variableCount);
+    this.isSmall = isSmall(shop.problem);
     const firstSize = this.isSmall ? FIRST_SIZE : FIRST_SIZE_OF_MANY;
     this.size = new Map(KINDS.map((kind) => [kind, firstSize]));
     this.weight = new Map(KINDS.map((kind) => [kind, Math.max(this.leastWeight(kind), FIRST_WEIGHTS[kind] ?? 1)]));
@@ -239,10 +241,6 @@ export class Neighbourhoods {
   private leastWeight(kind: Kind): number {
     if (kind === 'room') return LEAST_ROOM_WEIGHT;
     return kind === 'all' && this.isSmall ? WHOLE_WEIGHT : LEAST_WEIGHT;
-  }
-
-  private get isSmall(): boolean {
-    return this.shop.problem.units.length <= FEW_UNITS;
   }
 
   /** Remembers how a neighbourhood of a kind ended: with something better, searched through in vain, or too large to. */
