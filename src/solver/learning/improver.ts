@@ -13,7 +13,7 @@ type Patience = { readonly least: number; readonly more: number; readonly less: 
 
 /**
  * Many neighbourhoods looked into shortly bring most, until they are in vain; on problems of so few units, and far from the floor, where
- * much is late or left out, longer looks do. By turns at 2 s, 18 days of 26 to 36 units, with the whole searched seldom beside it: 0.6 %.
+ * much is late or left out, longer looks do. By turns at 2 s, 18 days of 26 to 36 units, the whole searched seldom too: 0.6 % cheaper.
  */
 const FEW_UNITS = 36;
 const SHORT: Patience = { least: 25, more: 1.03, less: 0.5 };
